@@ -1,0 +1,42 @@
+using Catalogue.Model.Processes;
+using Catalogue.Model.Ranges;
+using Microsoft.EntityFrameworkCore;
+
+namespace Catalogue.Data.Mapping;
+
+internal static class RangeMapping
+{
+    public static void Apply(ModelBuilder builder)
+    {
+        builder.Entity<RangePromise>(b =>
+        {
+            b.ToTable("ranges");
+            b.Property(r => r.Id).ValueGeneratedNever();
+            b.Property(r => r.Title).HasMaxLength(80);
+            b.Property(r => r.Introduction).HasMaxLength(2_000);
+        });
+        builder.Entity<Process>(b =>
+        {
+            b.ToTable("processes");
+            b.HasKey(p => p.Code);
+            b.Property(p => p.Code).HasMaxLength(ProcessCode.MaxLength);
+            b.Property(p => p.Name).HasMaxLength(80);
+            b.Property(p => p.Description).HasMaxLength(500);
+            b.ComplexProperty(p => p.Material, m =>
+            {
+                m.Property(x => x.Name).HasMaxLength(80);
+                m.Property(x => x.Origin).HasMaxLength(300);
+            });
+            b.HasMany(p => p.Limits).WithOne().HasForeignKey(l => l.ProcessCode).OnDelete(DeleteBehavior.Cascade);
+        });
+        builder.Entity<ProcessLimit>(b =>
+        {
+            b.ToTable("process_limits");
+            b.HasKey(l => new { l.ProcessCode, l.Key });
+            b.Property(l => l.ProcessCode).HasMaxLength(ProcessCode.MaxLength);
+            b.Property(l => l.Key).HasMaxLength(40);
+            b.Property(l => l.Unit).HasMaxLength(10);
+            b.Property(l => l.Origin).HasMaxLength(200);
+        });
+    }
+}

@@ -1,0 +1,35 @@
+using System.Text.Json;
+using Catalogue.Model.Verdicts;
+
+namespace Catalogue.Data;
+
+/// <summary>The judgement of a revision on a process, kept so that pages need not judge again. Replaced whole when limits or checks change.</summary>
+public sealed class RevisionVerdict
+{
+    private RevisionVerdict()
+    {
+    }
+
+    public RevisionVerdict(Guid revisionId, string process, Judgement judgement, DateTime now)
+    {
+        RevisionId = revisionId;
+        Process = process;
+        Replace(judgement, now);
+    }
+
+    public Guid RevisionId { get; private set; }
+    public string Process { get; private set; } = "";
+    public Verdict Verdict { get; private set; }
+    public string FindingsJson { get; private set; } = "[]";
+    public DateTime JudgedAt { get; private set; }
+
+    public Judgement Judgement => new(Verdict, JsonSerializer.Deserialize<List<Finding>>(FindingsJson) ?? []);
+
+    public void Replace(Judgement judgement, DateTime now)
+    {
+        ArgumentNullException.ThrowIfNull(judgement);
+        Verdict = judgement.Verdict;
+        FindingsJson = JsonSerializer.Serialize(judgement.Findings);
+        JudgedAt = now;
+    }
+}

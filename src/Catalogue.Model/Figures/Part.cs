@@ -1,0 +1,134 @@
+namespace Catalogue.Model.Figures;
+
+/// <summary>Whether a figure is complete without the part. A member of a <see cref="Choice"/> is needed only where it is the one built.</summary>
+public enum PartRole
+{
+    Required,
+    Optional,
+    ChoiceMember,
+}
+
+/// <summary>One printed piece of a figure.</summary>
+public sealed class Part
+{
+    private readonly List<Variant> _variants = [];
+
+    private Part()
+    {
+    }
+
+    internal Part(Figure figure, string slug, string name, int quantity, PartRole role, int position, string? note)
+    {
+        Id = Guid.CreateVersion7();
+        Figure = figure;
+        FigureId = figure.Id;
+        Slug = slug;
+        Position = position;
+        if (role == PartRole.ChoiceMember)
+            throw new RuleBrokenException("choice-missing", "A part becomes a member of a choice by joining one. Nothing was changed.");
+        Role = role;
+        Describe(name, quantity, note);
+    }
+
+    public Guid Id { get; private set; }
+    public Guid FigureId { get; private set; }
+    public Figure Figure { get; private set; } = null!;
+    public string Slug { get; private set; } = "";
+    public string Name { get; private set; } = "";
+    public string Note { get; private set; } = "";
+    public int Quantity { get; private set; }
+    public PartRole Role { get; private set; }
+    public int Position { get; private set; }
+    public Guid? ChoiceId { get; private set; }
+    public Choice? Choice { get; private set; }
+    public DateTime? RemovedAt { get; private set; }
+    public bool IsRemoved => RemovedAt is not null;
+
+    /// <summary>Where the part sits in the assembled figure; null = as in its file.</summary>
+    public Pose? AssembledPose { get; private set; }
+
+    public IReadOnlyList<Variant> Variants => _variants;
+
+    public void Describe(string name, int quantity, string? note)
+    {
+        if (quantity is < 1 or > 1000)
+            throw new RuleBrokenException("quantity-invalid", "A part is printed between 1 and 1000 times for one figure. Nothing was changed.");
+        Name = Text.Required(name, "The part's name", 120);
+        Quantity = quantity;
+        Note = Text.Optional(note, "The part's note", 2_000);
+    }
+
+    public void SetRole(PartRole role, DateTime now)
+    {
+        if (role == PartRole.ChoiceMember && ChoiceId is null)
+            throw new RuleBrokenException("choice-missing", "A part becomes a member of a choice by joining one. Nothing was changed.");
+        if (role != PartRole.ChoiceMember) (Choice, ChoiceId) = (null, null);
+        Role = role;
+        Figure.Changed(now);
+    }
+
+    public void Join(Choice choice, DateTime now)
+    {
+        ArgumentNullException.ThrowIfNull(choice);
+        if (choice.FigureId != FigureId)
+            throw new RuleBrokenException("choice-foreign", "A part can only join a choice of its own figure. Nothing was changed.");
+        (Choice, ChoiceId, Role) = (choice, choice.Id, PartRole.ChoiceMember);
+        choice.DefaultPartId ??= Id;
+        Figure.Changed(now);
+    }
+
+    public void Place(Pose? pose, DateTime now)
+    {
+        AssembledPose = pose;
+        Figure.Changed(now);
+    }
+
+    public Variant AddVariant(string slug, string name, IReadOnlyCollection<string> processes, DateTime now, string? note = null)
+    {
+        Figures.Slug.Checked(slug);
+        if (_variants.Exists(v => v.Slug == slug))
+            throw new RuleBrokenException("variant-exists", $"“{Name}” already has a variant “{slug}”. Nothing was changed.");
+        var variant = new Variant(this, slug, name, note);
+        variant.Declare(processes, now);
+        _variants.Add(variant);
+        Figure.Changed(now);
+        return variant;
+    }
+
+    internal void Remove(DateTime now) => RemovedAt ??= now;
+}
+
+/// <summary>A named set of parts of which exactly one is built.</summary>
+public sealed class Choice
+{
+    private Choice()
+    {
+    }
+
+    internal Choice(Figure figure, string slug, string name)
+    {
+        Id = Guid.CreateVersion7();
+        FigureId = figure.Id;
+        Slug = slug;
+        Name = Text.Required(name, "The choice's name", 120);
+    }
+
+    public Guid Id { get; private set; }
+    public Guid FigureId { get; private set; }
+    public string Slug { get; private set; } = "";
+    public string Name { get; private set; } = "";
+
+    /// <summary>The member built when nobody says otherwise.</summary>
+    public Guid? DefaultPartId { get; internal set; }
+
+    public void MakeDefault(Part part)
+    {
+        ArgumentNullException.ThrowIfNull(part);
+        if (part.ChoiceId != Id)
+            throw new RuleBrokenException("choice-foreign", $"“{part.Name}” is not a member of “{Name}”. Nothing was changed.");
+        DefaultPartId = part.Id;
+    }
+}
+
+/// <summary>A position in the assembled figure: millimetres and a rotation of nine numbers, row-major.</summary>
+public sealed record Pose(double X, double Y, double Z, double[] Rotation);

@@ -1,0 +1,90 @@
+using Catalogue.Geometry.Formats;
+using Catalogue.Model.Inspections;
+
+namespace Catalogue.Model.Figures;
+
+/// <summary>An upload of a variant. Number, file, unit and note never change; once published, neither does anything else.</summary>
+/// <remarks>The database refuses such a change too (trigger <c>revisions_are_immutable</c> in the migrations).</remarks>
+public sealed class Revision
+{
+    private Revision()
+    {
+    }
+
+    internal Revision(
+        Variant variant, int number, string sha256, long bytes, string fileName, LengthUnit? unit, string? note, MeshInspection inspection, DateTime now)
+    {
+        ArgumentNullException.ThrowIfNull(inspection);
+        if (sha256 is not { Length: 64 }) throw new ArgumentException("A SHA-256 is 64 hexadecimal digits.", nameof(sha256));
+        Id = Guid.CreateVersion7();
+        VariantId = variant.Id;
+        Number = number;
+        Sha256 = sha256;
+        Bytes = bytes;
+        FileName = Text.Required(fileName, "The file name", 200);
+        StatedUnit = unit;
+        Note = Text.Optional(note, "The note", 2_000);
+        Inspection = inspection;
+        InspectionId = inspection.Id;
+        UploadedAt = now;
+    }
+
+    public Guid Id { get; private set; }
+    public Guid VariantId { get; private set; }
+    public int Number { get; private set; }
+    public string Sha256 { get; private set; } = "";
+    public long Bytes { get; private set; }
+
+    /// <summary>The uploaded file's own name, without any path; for display and download only.</summary>
+    public string FileName { get; private set; } = "";
+
+    /// <summary>The unit the designer stated; null = as the file says, or guessed.</summary>
+    public LengthUnit? StatedUnit { get; private set; }
+
+    /// <summary>Why this revision exists.</summary>
+    public string Note { get; private set; } = "";
+
+    public DateTime UploadedAt { get; private set; }
+    public DateTime? PublishedAt { get; private set; }
+    public DateTime? DiscardedAt { get; private set; }
+    public bool IsPublished => PublishedAt is not null;
+    public bool IsDiscarded => DiscardedAt is not null;
+    public Guid InspectionId { get; private set; }
+    public MeshInspection Inspection { get; private set; } = null!;
+
+    /// <summary>Leaves an unpublished upload out of what is published next. Its number is not given again.</summary>
+    public void Discard(DateTime now)
+    {
+        if (IsPublished)
+            throw new RuleBrokenException("revision-published", $"Revision {Number} is published and stays as it is. Nothing was changed; upload a new revision instead.");
+        DiscardedAt ??= now;
+    }
+
+    internal void MarkPublished(DateTime now)
+    {
+        if (IsDiscarded) throw new RuleBrokenException("revision-discarded", $"Revision {Number} was discarded. Nothing was published.");
+        PublishedAt ??= now;
+    }
+
+    internal void CheckPublishable(Part part, Variant variant)
+    {
+        var which = $"“{part.Name}” ({variant.Name}, revision {Number})";
+        switch (Inspection.State)
+        {
+            case InspectionState.Done when Inspection.OpenEdges > 0:
+                throw new RuleBrokenException("mesh-open",
+                    $"The mesh of {which} has {Inspection.OpenEdges} open edges. Nothing was published; readers still see the last good edition. Close the holes and upload again.");
+            case InspectionState.Done:
+                return;
+            case InspectionState.Rejected:
+                throw new RuleBrokenException("mesh-rejected",
+                    $"{which} could not be read: {Inspection.ErrorMessage} Nothing was published; readers still see the last good edition. Upload a corrected file or discard the revision.");
+            case InspectionState.Failed:
+                throw new RuleBrokenException("inspection-failed",
+                    $"The inspection of {which} broke off: {Inspection.ErrorMessage} Nothing was published; ask for it to be inspected again.");
+            default:
+                throw new RuleBrokenException("inspection-pending",
+                    $"{which} is still being inspected. Nothing was published; try again when the inspection is done.");
+        }
+    }
+}

@@ -1,0 +1,50 @@
+namespace Catalogue.Model.Figures;
+
+/// <summary>One step of putting a figure together.</summary>
+public sealed class Step
+{
+    private readonly List<Part> _parts = [];
+    private readonly List<HardwareNeed> _hardware = [];
+
+    private Step()
+    {
+    }
+
+    internal Step(Figure figure, StepSpec spec, int position, IReadOnlyCollection<Part> parts, IReadOnlyCollection<HardwareNeed> hardware)
+    {
+        ArgumentNullException.ThrowIfNull(spec);
+        Id = Guid.CreateVersion7();
+        FigureId = figure.Id;
+        Position = position;
+        Title = Text.Required(spec.Title, "The step's title", 120);
+        Body = Text.Required(spec.Body, "The step's text", 4_000);
+        Processes = [.. spec.Processes];
+        ChoicePartId = spec.OnlyWithChoiceMember?.Id;
+        _parts.AddRange(parts);
+        _hardware.AddRange(hardware);
+    }
+
+    public Guid Id { get; private set; }
+    public Guid FigureId { get; private set; }
+    public int Position { get; private set; }
+    public string Title { get; private set; } = "";
+
+    /// <summary>Markdown.</summary>
+    public string Body { get; private set; } = "";
+
+    /// <summary>The processes it applies to; empty = all.</summary>
+    public string[] Processes { get; private set; } = [];
+
+    /// <summary>The member of a choice it applies to; null = whichever is built.</summary>
+    public Guid? ChoicePartId { get; private set; }
+
+    public IReadOnlyList<Part> Parts => _parts;
+    public IReadOnlyList<HardwareNeed> Hardware => _hardware;
+}
+
+/// <summary>The words of a step and what it applies to.</summary>
+public sealed record StepSpec(string Title, string Body)
+{
+    public IReadOnlyCollection<string> Processes { get; init; } = [];
+    public Part? OnlyWithChoiceMember { get; init; }
+}

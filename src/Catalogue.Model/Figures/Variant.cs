@@ -1,0 +1,102 @@
+using Catalogue.Geometry.Formats;
+using Catalogue.Model.Inspections;
+using Catalogue.Model.Processes;
+
+namespace Catalogue.Model.Figures;
+
+/// <summary>One shape of a part, made for one or more processes.</summary>
+public sealed class Variant
+{
+    private readonly List<Revision> _revisions = [];
+    private readonly List<Declaration> _declarations = [];
+
+    private Variant()
+    {
+    }
+
+    internal Variant(Part part, string slug, string name, string? note)
+    {
+        Id = Guid.CreateVersion7();
+        Part = part;
+        PartId = part.Id;
+        Slug = slug;
+        Name = Text.Required(name, "The variant's name", 120);
+        Note = Text.Optional(note, "The variant's note", 2_000);
+    }
+
+    public Guid Id { get; private set; }
+    public Guid PartId { get; private set; }
+    public Part Part { get; private set; } = null!;
+    public string Slug { get; private set; } = "";
+    public string Name { get; private set; } = "";
+    public string Note { get; private set; } = "";
+
+    /// <summary>Grows with every upload and never shrinks, so that no number is ever given twice.</summary>
+    public int LastRevisionNumber { get; private set; }
+
+    public DateTime? RemovedAt { get; private set; }
+    public bool IsRemoved => RemovedAt is not null;
+
+    public IReadOnlyList<Revision> Revisions => _revisions;
+
+    /// <summary>What the designer says of processes; a process without one is not what this shape was made for.</summary>
+    public IReadOnlyList<Declaration> Declarations => _declarations;
+
+    public Revision? Latest => _revisions.Where(r => !r.IsDiscarded).MaxBy(r => r.Number);
+
+    public bool IsMadeFor(string process) => _declarations.Exists(d => d.Process == process);
+
+    /// <summary>States the processes this shape is made for; declarations already there keep their words.</summary>
+    public void Declare(IReadOnlyCollection<string> processes, DateTime now)
+    {
+        ArgumentNullException.ThrowIfNull(processes);
+        if (processes.Count == 0)
+            throw new RuleBrokenException("process-missing", "A variant is made for at least one process. Nothing was changed; choose one.");
+        if (processes.FirstOrDefault(p => !ProcessCode.IsValid(p)) is { } bad)
+            throw new RuleBrokenException("process-invalid", $"“{bad}” is not a process code like “VPP-rigid”. Nothing was changed.");
+        _declarations.RemoveAll(d => !processes.Contains(d.Process));
+        foreach (var process in processes.Distinct())
+            if (!IsMadeFor(process)) _declarations.Add(new Declaration(this, process));
+        Part.Figure.Changed(now);
+    }
+
+    /// <summary>A new immutable upload, numbered one past the highest number this variant ever had.</summary>
+    public Revision Upload(string sha256, long bytes, string fileName, LengthUnit? unit, string? note, MeshInspection inspection, DateTime now)
+    {
+        if (IsRemoved || Part.IsRemoved)
+            throw new RuleBrokenException("variant-removed", $"“{Part.Name}” was taken out of the figure. Nothing was kept of the upload.");
+        var revision = new Revision(this, LastRevisionNumber + 1, sha256, bytes, fileName, unit, note, inspection, now);
+        LastRevisionNumber = revision.Number;
+        _revisions.Add(revision);
+        Part.Figure.Changed(now);
+        return revision;
+    }
+
+    public void Remove(DateTime now)
+    {
+        RemovedAt ??= now;
+        Part.Figure.Changed(now);
+    }
+}
+
+/// <summary>The designer's word that a variant is made for a process, and with which reservation.</summary>
+public sealed class Declaration
+{
+    private Declaration()
+    {
+    }
+
+    internal Declaration(Variant variant, string process)
+    {
+        VariantId = variant.Id;
+        Process = process;
+    }
+
+    public Guid VariantId { get; private set; }
+    public string Process { get; private set; } = "";
+
+    /// <summary>What to watch when printing this shape on this process; empty when nothing.</summary>
+    public string Reservation { get; private set; } = "";
+
+    public void Reserve(string? reservation) => Reservation = Text.Optional(reservation, "The reservation", 500);
+}

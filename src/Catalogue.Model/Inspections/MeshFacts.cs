@@ -1,0 +1,30 @@
+using Catalogue.Geometry.Meshes;
+
+namespace Catalogue.Model.Inspections;
+
+/// <summary>What verdicts are drawn from: the measurements of one mesh, without any limit.</summary>
+public sealed record MeshFacts
+{
+    public required int Triangles { get; init; }
+    public required int Shells { get; init; }
+    public required bool Closed { get; init; }
+    public required bool Manifold { get; init; }
+    public required bool Oriented { get; init; }
+    public required int OpenEdges { get; init; }
+    public required int NonManifoldEdges { get; init; }
+    public required int DegenerateTriangles { get; init; }
+    public required int DuplicateTriangles { get; init; }
+    public required int InsideOutShells { get; init; }
+    public required int Voids { get; init; }
+    public required Vec3 Size { get; init; }
+    public required double VolumeMm3 { get; init; }
+    public required double AreaMm2 { get; init; }
+
+    /// <summary>A place on the first open or non-manifold edge, for the finding to point at.</summary>
+    public Vec3? TroubleAt { get; init; }
+
+    public required bool UnitStated { get; init; }
+    public IReadOnlyList<string> Warnings { get; init; } = [];
+    public byte[] FitProfile { get; init; } = [];
+    public byte[] Hull { get; init; } = [];
+}

@@ -1,0 +1,82 @@
+using Catalogue.Model.Figures;
+
+namespace Catalogue.Model.Verdicts;
+
+/// <summary>One variant's revision as a candidate for a part, already judged on the process (and the printer's volume, if one is named).</summary>
+public sealed record Candidate(Guid VariantId, Guid RevisionId, string Variant, Judgement Judgement);
+
+/// <summary>A part of a figure with the candidates that are made for the process asked about.</summary>
+public sealed record PartCase(Guid PartId, string Slug, string Name, PartRole Role, Guid? ChoiceId, string? ChoiceName, IReadOnlyList<Candidate> Candidates)
+{
+    public bool IsDefaultMember { get; init; }
+
+    /// <summary>How many variants the part has for other processes: tells “not made for this process” from “not made at all”.</summary>
+    public int OtherVariants { get; init; }
+}
+
+/// <summary>A part with the candidate that serves it best, or none.</summary>
+public sealed record PartVerdict(PartCase Part, Candidate? Chosen, Judgement Judgement)
+{
+    public Verdict Verdict => Judgement.Verdict;
+}
+
+/// <summary>A choice with the member that serves best.</summary>
+public sealed record ChoiceVerdict(Guid ChoiceId, string Name, PartVerdict Chosen, IReadOnlyList<PartVerdict> Members);
+
+/// <summary>One reason for a figure's verdict.</summary>
+public sealed record Reason(string Part, string PartName, Finding Finding, bool Optional);
+
+/// <summary>A figure's verdict on a process, with everything it rests on.</summary>
+public sealed record FigureVerdict(
+    Verdict Verdict, IReadOnlyList<PartVerdict> Parts, IReadOnlyList<ChoiceVerdict> Choices, IReadOnlyList<Reason> Reasons)
+{
+    /// <summary>The parts that are built: required ones, and of each choice the member that serves best. Optional parts apart.</summary>
+    public IEnumerable<PartVerdict> Built => Parts.Where(p => p.Part.Role == PartRole.Required).Concat(Choices.Select(c => c.Chosen));
+
+    /// <summary>The gravest parts: those whose own verdict is the figure's.</summary>
+    public IEnumerable<PartVerdict> Deciding => Built.Where(p => p.Verdict == Verdict);
+}
+
+/// <summary>
+/// From the verdicts of parts to the verdict of a figure. The worst required part decides; a choice counts as its best member; an
+/// optional part never makes a figure unsuited, its findings are told apart.
+/// </summary>
+public static class FigureJudge
+{
+    public static FigureVerdict Judge(IReadOnlyList<PartCase> parts, string processName)
+    {
+        ArgumentNullException.ThrowIfNull(parts);
+        var judged = parts.Select(p => Judge(p, processName)).ToList();
+        var choices = judged.Where(p => p.Part.ChoiceId is not null)
+            .GroupBy(p => p.Part.ChoiceId!.Value)
+            .Select(g => new ChoiceVerdict(g.Key, g.First().Part.ChoiceName ?? "",
+                g.OrderBy(p => p.Verdict).ThenByDescending(p => p.Part.IsDefaultMember).First(), [.. g]))
+            .ToList();
+        var built = judged.Where(p => p.Part.Role == PartRole.Required).Concat(choices.Select(c => c.Chosen)).ToList();
+        var verdict = built.Count == 0 ? Verdict.Unchecked : built.Max(p => p.Verdict);
+        var reasons = built.SelectMany(p => Reasons(p, optional: false))
+            .OrderByDescending(r => r.Finding.Severity)
+            .Concat(judged.Where(p => p.Part.Role == PartRole.Optional).SelectMany(p => Reasons(p, optional: true)))
+            .ToList();
+        return new(verdict, judged, choices, reasons);
+    }
+
+    private static PartVerdict Judge(PartCase part, string processName)
+    {
+        if (part.Candidates.Count > 0)
+        {
+            var best = part.Candidates.MinBy(c => c.Judgement.Verdict)!;
+            return new(part, best, best.Judgement);
+        }
+
+        return new(part, null, Judgement.From([
+            new("process.no-variant", Severity.Stop, part.OtherVariants > 0
+                ? $"No variant of this part is made for {processName}; those there are are meant for other processes."
+                : "This part has no published mesh yet."),
+        ]));
+    }
+
+    private static IEnumerable<Reason> Reasons(PartVerdict part, bool optional) => part.Judgement.Findings
+        .Where(f => f.Severity > Severity.Note || part.Verdict == Verdict.Unchecked)
+        .Select(f => new Reason(part.Part.Slug, part.Part.Name, f, optional));
+}

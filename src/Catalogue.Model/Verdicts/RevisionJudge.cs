@@ -1,0 +1,69 @@
+using System.Globalization;
+using Catalogue.Model.Inspections;
+using Catalogue.Model.Processes;
+
+namespace Catalogue.Model.Verdicts;
+
+/// <summary>Judges the mesh of one revision on one process from its measurements: no volume, no mesh needed.</summary>
+public static class RevisionJudge
+{
+    /// <summary>The findings of a measured mesh on <paramref name="process"/>, and the verdict they make. Pure; microseconds.</summary>
+    public static Judgement Judge(MeshFacts facts, Process process)
+    {
+        ArgumentNullException.ThrowIfNull(facts);
+        ArgumentNullException.ThrowIfNull(process);
+        return Judgement.From(MeshFindings(facts));
+    }
+
+    private static IEnumerable<Finding> MeshFindings(MeshFacts facts)
+    {
+        if (facts.OpenEdges > 0)
+        {
+            yield return new("mesh.open", Severity.Stop,
+                Invariant($"The surface has {facts.OpenEdges} open edges, so it is not clear what is inside. Close the holes and upload again."))
+            {
+                Measured = facts.OpenEdges, Limit = 0, Unit = "edges", At = facts.TroubleAt, Source = "a printable solid needs a closed surface (3MF core 1.4.0, §4.1)",
+            };
+        }
+
+        if (facts.NonManifoldEdges > 0)
+        {
+            yield return new("mesh.non-manifold", Severity.Care,
+                Invariant($"{facts.NonManifoldEdges} edges are shared by more than two triangles; programs disagree on what is inside there. Separate the surfaces that touch."))
+            {
+                Measured = facts.NonManifoldEdges, Limit = 0, Unit = "edges", At = facts.TroubleAt, Source = "3MF core 1.4.0, §4.1",
+            };
+        }
+
+        if (facts is { OpenEdges: 0, Oriented: false })
+        {
+            yield return new("mesh.orientation", Severity.Care, "Neighbouring triangles face opposite ways. Make all normals point outward and upload again.")
+            {
+                Source = "3MF core 1.4.0, §4.1",
+            };
+        }
+
+        if (facts.InsideOutShells > 0)
+        {
+            yield return new("mesh.inside-out", Severity.Care,
+                Invariant($"{facts.InsideOutShells} pieces of the surface are inside out. Turn their normals outward and upload again."))
+            {
+                Measured = facts.InsideOutShells, Limit = 0, Unit = "shells", Source = "3MF core 1.4.0, §4.1",
+            };
+        }
+
+        if (facts.DegenerateTriangles + facts.DuplicateTriangles > 0)
+        {
+            yield return new("mesh.untidy", Severity.Note,
+                Invariant($"{facts.DegenerateTriangles} triangles have no area and {facts.DuplicateTriangles} are there twice. Harmless for most printers; tidy up when convenient."))
+            {
+                Measured = facts.DegenerateTriangles + facts.DuplicateTriangles, Limit = 0, Unit = "triangles",
+            };
+        }
+
+        foreach (var warning in facts.Warnings)
+            yield return new("file.warning", Severity.Care, warning);
+    }
+
+    private static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}
