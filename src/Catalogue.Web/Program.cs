@@ -1,4 +1,6 @@
-var builder = WebApplication.CreateBuilder(args);
-var app = builder.Build();
-app.MapGet("/healthz", () => "ok");
-app.Run();
+using Catalogue.Web.Commands;
+
+return await CommandLine.RunAsync(args);
+
+/// <summary>The entry point, visible to the tests that start the whole program.</summary>
+public partial class Program;

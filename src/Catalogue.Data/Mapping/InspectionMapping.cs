@@ -22,6 +22,7 @@ internal static class InspectionMapping
             b.HasIndex(i => new { i.Sha256, i.UnitKey }).IsUnique();
             b.HasIndex(i => i.State);
             b.Ignore(i => i.StatedUnit);
+            b.Ignore(i => i.Facts);
         });
         builder.Entity<RevisionVerdict>(b =>
         {

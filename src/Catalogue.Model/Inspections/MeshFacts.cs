@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using Catalogue.Geometry.Meshes;
 
 namespace Catalogue.Model.Inspections;
@@ -25,6 +26,9 @@ public sealed record MeshFacts
 
     public required bool UnitStated { get; init; }
     public IReadOnlyList<string> Warnings { get; init; } = [];
+    [JsonIgnore]
     public byte[] FitProfile { get; init; } = [];
+
+    [JsonIgnore]
     public byte[] Hull { get; init; } = [];
 }

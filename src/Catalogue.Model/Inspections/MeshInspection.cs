@@ -1,3 +1,4 @@
+using System.Text.Json;
 using Catalogue.Geometry.Formats;
 
 namespace Catalogue.Model.Inspections;
@@ -70,6 +71,9 @@ public sealed class MeshInspection
     /// <summary>The convex hull, as <c>ConvexHull.ToBytes</c> writes it; empty until done.</summary>
     public byte[] Hull { get; private set; } = [];
 
+    /// <summary>The measurements verdicts are drawn from, as JSON.</summary>
+    public string FactsJson { get; private set; } = "";
+
     /// <summary>The whole report, as <c>inspect --json</c> prints it, without what depends on a volume.</summary>
     public string ReportJson { get; private set; } = "";
 
@@ -80,6 +84,13 @@ public sealed class MeshInspection
     public static string KeyOf(LengthUnit? unit) => unit?.ToString() ?? NoUnit;
 
     private const string NoUnit = "none";
+    private static readonly JsonSerializerOptions FactsFormat = new() { IgnoreReadOnlyProperties = true };
+
+    /// <summary>The measurements, without fit profile and hull.</summary>
+    /// <exception cref="InvalidOperationException">The inspection is not done.</exception>
+    public MeshFacts Facts => State == InspectionState.Done
+        ? JsonSerializer.Deserialize<MeshFacts>(FactsJson, FactsFormat)!
+        : throw new InvalidOperationException("Only a finished inspection has measurements.");
 
     public void Start(DateTime now)
     {
@@ -107,6 +118,7 @@ public sealed class MeshInspection
         (SizeXMm, SizeYMm, SizeZMm) = (facts.Size.X, facts.Size.Y, facts.Size.Z);
         VolumeMm3 = facts.VolumeMm3;
         AreaMm2 = facts.AreaMm2;
+        FactsJson = JsonSerializer.Serialize(facts, FactsFormat);
         FitProfile = facts.FitProfile;
         Hull = facts.Hull;
         ReportJson = reportJson;

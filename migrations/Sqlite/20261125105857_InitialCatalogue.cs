@@ -1,4 +1,4 @@
-﻿using System;
+using System;
 using Microsoft.EntityFrameworkCore.Migrations;
 
 #nullable disable
@@ -93,6 +93,7 @@ namespace Catalogue.Migrations.Sqlite
                     area_mm2 = table.Column<double>(type: "REAL", nullable: false),
                     fit_profile = table.Column<byte[]>(type: "BLOB", nullable: false),
                     hull = table.Column<byte[]>(type: "BLOB", nullable: false),
+                    facts_json = table.Column<string>(type: "TEXT", nullable: false),
                     report_json = table.Column<string>(type: "TEXT", nullable: false)
                 },
                 constraints: table =>

@@ -1,4 +1,4 @@
-﻿using System;
+using System;
 using Microsoft.EntityFrameworkCore.Migrations;
 using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 
@@ -94,6 +94,7 @@ namespace Catalogue.Migrations.PostgreSql
                     area_mm2 = table.Column<double>(type: "double precision", nullable: false),
                     fit_profile = table.Column<byte[]>(type: "bytea", nullable: false),
                     hull = table.Column<byte[]>(type: "bytea", nullable: false),
+                    facts_json = table.Column<string>(type: "text", nullable: false),
                     report_json = table.Column<string>(type: "text", nullable: false)
                 },
                 constraints: table =>

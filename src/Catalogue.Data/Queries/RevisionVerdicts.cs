@@ -1,0 +1,37 @@
+using Catalogue.Model.Figures;
+using Catalogue.Model.Inspections;
+using Catalogue.Model.Processes;
+using Catalogue.Model.Verdicts;
+using Microsoft.EntityFrameworkCore;
+
+namespace Catalogue.Data.Queries;
+
+/// <summary>Judges revisions on every process from stored measurements and keeps the verdicts.</summary>
+public static class RevisionVerdicts
+{
+    /// <summary>Adds or replaces the verdicts of the revisions given; the caller saves. Revisions not inspected yet get none.</summary>
+    public static async Task JudgeAsync(CatalogueDb db, IReadOnlyCollection<Revision> revisions, DateTime now, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(db);
+        ArgumentNullException.ThrowIfNull(revisions);
+        var processes = await db.Processes.AsNoTracking().Include(p => p.Limits).ToListAsync(cancellation);
+        var ids = revisions.Select(r => r.Id).ToList();
+        var kept = await db.Verdicts.Where(v => ids.Contains(v.RevisionId)).ToDictionaryAsync(v => (v.RevisionId, v.Process), cancellation);
+        foreach (var revision in revisions.Where(r => r.Inspection.State is InspectionState.Done or InspectionState.Rejected))
+        {
+            foreach (var process in processes)
+            {
+                var judgement = Judge(revision.Inspection, process);
+                if (kept.TryGetValue((revision.Id, process.Code), out var verdict)) verdict.Replace(judgement, now);
+                else db.Verdicts.Add(new RevisionVerdict(revision.Id, process.Code, judgement, now));
+            }
+        }
+    }
+
+    private static Judgement Judge(MeshInspection inspection, Process process)
+    {
+        if (inspection.State == InspectionState.Rejected)
+            return Judgement.From([new("mesh.rejected", Severity.Stop, inspection.ErrorMessage)]);
+        return RevisionJudge.Judge(inspection.Facts, process);
+    }
+}

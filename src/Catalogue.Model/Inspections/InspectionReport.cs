@@ -1,0 +1,96 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+
+namespace Catalogue.Model.Inspections;
+
+/// <summary>One inspected file, or one build item of it: the object that <c>inspect --json</c> prints and the API answers.</summary>
+/// <remarks>Lengths in mm, areas in mm², volumes in mm³. A field of a check that was not asked for or did not apply is absent.</remarks>
+public sealed record InspectionReport
+{
+    public string? File { get; init; }
+    public string? Sha256 { get; init; }
+    public string? Format { get; init; }
+    public string? Unit { get; init; }
+    public bool? UnitStated { get; init; }
+    public IReadOnlyList<string>? Warnings { get; init; }
+
+    /// <summary>The build item's name, where the file gives one.</summary>
+    public string? Name { get; init; }
+
+    public MeshReport? Mesh { get; init; }
+    public SizeReport? Size { get; init; }
+    public double? VolumeMm3 { get; init; }
+    public double? AreaMm2 { get; init; }
+    public double[]? Centroid { get; init; }
+    public SmallestBoxReport? SmallestBox { get; init; }
+    public FitReport? Fit { get; init; }
+    public bool? SmallPart { get; init; }
+    public IReadOnlyList<ProcessReport>? Processes { get; init; }
+    public IReadOnlyDictionary<string, double>? Milliseconds { get; init; }
+
+    /// <summary>The build items of a file that holds several, each with the fields above.</summary>
+    public IReadOnlyList<InspectionReport>? Items { get; init; }
+
+    public ErrorReport? Error { get; init; }
+}
+
+public sealed record MeshReport
+{
+    public required int Triangles { get; init; }
+    public required int Vertices { get; init; }
+    public required int Shells { get; init; }
+    public required bool Closed { get; init; }
+    public required bool Manifold { get; init; }
+    public required bool Oriented { get; init; }
+    public required int BoundaryEdges { get; init; }
+    public required int NonManifoldEdges { get; init; }
+    public required int DegenerateTriangles { get; init; }
+    public required int DuplicateTriangles { get; init; }
+    public int? SelfIntersections { get; init; }
+    public required int EulerCharacteristic { get; init; }
+    public required int Voids { get; init; }
+    public required int InsideOutShells { get; init; }
+}
+
+public sealed record SizeReport(double X, double Y, double Z);
+
+public sealed record SmallestBoxReport(double[] Size, double VolumeMm3, double[] Rotation);
+
+/// <param name="SpareMm">The smallest margin in the best orientation; negative: that much too long in every orientation.</param>
+public sealed record FitReport(bool Fits, double SpareMm, double[] Size, double[] Rotation);
+
+public sealed record ProcessReport(string Process, string Verdict, IReadOnlyList<FindingReport> Findings);
+
+public sealed record FindingReport
+{
+    public required string Code { get; init; }
+    public required string Severity { get; init; }
+    public double? Measured { get; init; }
+    public double? Limit { get; init; }
+    public string? Unit { get; init; }
+    public double[]? At { get; init; }
+    public required string Message { get; init; }
+    public string? Source { get; init; }
+}
+
+public sealed record ErrorReport(string Code, string Message);
+
+/// <summary>The report as JSON: camel case, absent instead of null.</summary>
+public static class InspectionJson
+{
+    public static JsonSerializerOptions Options { get; } = Create(indented: false);
+
+    private static readonly JsonSerializerOptions Indented = Create(indented: true);
+
+    public static string Write(InspectionReport report, bool indented = false) => JsonSerializer.Serialize(report, indented ? Indented : Options);
+
+    public static InspectionReport? Read(string json) => JsonSerializer.Deserialize<InspectionReport>(json, Options);
+
+    private static JsonSerializerOptions Create(bool indented) => new(JsonSerializerDefaults.Web)
+    {
+        DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+        WriteIndented = indented,
+    };
+}

@@ -1,0 +1,39 @@
+using Catalogue.Web.Accounts;
+using Catalogue.Web.Inspection;
+using Catalogue.Web.Storage;
+
+namespace Catalogue.Web;
+
+/// <summary>Wires the web application; holds no logic.</summary>
+internal static class CatalogueApp
+{
+    public static WebApplication Build(string[] args, Action<WebApplicationBuilder>? configure = null)
+    {
+        var builder = WebApplication.CreateBuilder(new WebApplicationOptions
+        {
+            Args = args, ContentRootPath = AppContext.BaseDirectory, WebRootPath = WebRoot.Find(),
+        });
+        if (string.IsNullOrEmpty(builder.Configuration["urls"])) builder.WebHost.UseUrls(Commands.ServeCommand.DefaultUrl);
+        configure?.Invoke(builder);
+        var options = builder.AddStorage();
+        builder.AddAccounts();
+        builder.AddInspection(options);
+        builder.Services.AddProblemDetails();
+        builder.Services.AddExceptionHandler<Problems>();
+        builder.Services.AddOpenApi("v1");
+        builder.Services.AddRazorPages(o => o.RootDirectory = "/Features");
+        builder.WebHost.ConfigureKestrel(kestrel => kestrel.Limits.MaxRequestBodySize = options.MaxUploadBytes + (1024 * 1024));
+
+        var app = builder.Build();
+        if (options.PathBase.Length > 0) app.UsePathBase(options.PathBase);
+        app.UseExceptionHandler();
+        app.UseStatusCodePages();
+        app.UseStaticFiles();
+        app.UseRouting();
+        app.UseAuthentication();
+        app.UseAuthorization();
+        app.MapOpenApi("/openapi/{documentName}.json");
+        app.MapRazorPages();
+        return app;
+    }
+}

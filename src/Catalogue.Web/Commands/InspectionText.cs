@@ -1,0 +1,34 @@
+using System.Globalization;
+using Catalogue.Model.Inspections;
+
+namespace Catalogue.Web.Commands;
+
+/// <summary>An inspection for people at a terminal.</summary>
+internal static class InspectionText
+{
+    public static void Write(TextWriter to, InspectionReport report)
+    {
+        to.WriteLine(report.File);
+        if (report.Error is { } error)
+        {
+            to.WriteLine($"  cannot be read ({error.Code}): {error.Message}");
+            return;
+        }
+
+        foreach (var warning in report.Warnings ?? []) to.WriteLine($"  note: {warning}");
+        var (mesh, size) = (report.Mesh!, report.Size!);
+        Line($"  {report.Format}, {mesh.Triangles} triangles, {mesh.Shells} {(mesh.Shells == 1 ? "shell" : "shells")}, {(mesh.Closed ? "closed" : $"{mesh.BoundaryEdges} open edges")}");
+        Line($"  {size.X:0.##} × {size.Y:0.##} × {size.Z:0.##} mm, {report.VolumeMm3 / 1000:0.##} cm³, {report.AreaMm2 / 100:0.##} cm²");
+        if (report.SmallestBox is { } box) Line($"  smallest box {box.Size[0]:0.##} × {box.Size[1]:0.##} × {box.Size[2]:0.##} mm");
+        if (report.Fit is { } fit)
+            Line($"  {(fit.Fits ? $"fits, {fit.SpareMm:0.0} mm to spare when turned" : $"{-fit.SpareMm:0.0} mm too long in every orientation")}");
+        if (report.SmallPart is true) to.WriteLine("  small part: fits into the small-parts cylinder of 16 CFR 1501.4; keep away from children under 3");
+        foreach (var process in report.Processes ?? [])
+        {
+            to.WriteLine($"  {process.Process}: {(process.Verdict == "care" ? "suits with care" : process.Verdict)}");
+            foreach (var finding in process.Findings) to.WriteLine($"    {finding.Severity}: {finding.Message}");
+        }
+
+        void Line(FormattableString text) => to.WriteLine(text.ToString(CultureInfo.InvariantCulture));
+    }
+}

@@ -1,0 +1,24 @@
+using Quartz;
+
+namespace Catalogue.Web.Inspection;
+
+/// <summary>Asks for inspections. An inspection that is already waiting or running is not asked for twice.</summary>
+public sealed class InspectionQueue(ISchedulerFactory schedulers)
+{
+    public async Task AddAsync(Guid inspection, CancellationToken cancellation)
+    {
+        var scheduler = await schedulers.GetScheduler(cancellation);
+        var key = InspectMeshJob.KeyOf(inspection);
+        if (await scheduler.Exists(key, cancellation)) return;
+        var job = JobBuilder.Create<InspectMeshJob>().WithIdentity(key).RequestRecovery().Build();
+        var trigger = TriggerBuilder.Create().WithIdentity(key.Name, key.Group).StartNow().Build();
+        try
+        {
+            await scheduler.ScheduleJob(job, trigger, cancellationToken: cancellation);
+        }
+        catch (ObjectAlreadyExistsException)
+        {
+            // Another request was quicker: the inspection is in the queue, which is all that was wanted.
+        }
+    }
+}

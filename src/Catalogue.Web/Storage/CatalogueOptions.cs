@@ -1,0 +1,38 @@
+using System.ComponentModel.DataAnnotations;
+
+namespace Catalogue.Web.Storage;
+
+/// <summary>Where the catalogue keeps its data and how much it takes. Section <c>Catalogue</c> of the configuration.</summary>
+public sealed class CatalogueOptions
+{
+    public const string Section = "Catalogue";
+
+    /// <summary>The folder of the SQLite file, the blobs and the keys; relative to where the program was started.</summary>
+    [Required]
+    public string DataFolder { get; set; } = "data";
+
+    /// <summary>A PostgreSQL connection string; empty = SQLite in the data folder.</summary>
+    public string PostgreSql { get; set; } = "";
+
+    /// <summary>The largest mesh file taken, in MiB.</summary>
+    [Range(1, 4096)]
+    public int MaxUploadMiB { get; set; } = 256;
+
+    /// <summary>The path a reverse proxy serves the site under, such as <c>/puppets</c>; empty = the root.</summary>
+    [RegularExpression("^(|/[A-Za-z0-9._~/-]*[A-Za-z0-9._~-])$", ErrorMessage = "PathBase begins with a slash and does not end with one.")]
+    public string PathBase { get; set; } = "";
+
+    /// <summary>How many meshes are inspected at the same time; 0 = one per processor core.</summary>
+    [Range(0, 64)]
+    public int InspectionWorkers { get; set; }
+
+    /// <summary>True lets this process serve pages only and leave inspections to others.</summary>
+    public bool ServeOnly { get; set; }
+
+    public long MaxUploadBytes => MaxUploadMiB * 1024L * 1024L;
+    public int EffectiveWorkers => InspectionWorkers > 0 ? InspectionWorkers : Environment.ProcessorCount;
+    public string FullDataFolder => Path.GetFullPath(DataFolder);
+    public string SqliteFile => Path.Combine(FullDataFolder, "catalogue.db");
+    public string BlobFolder => Path.Combine(FullDataFolder, "blobs");
+    public string KeyFolder => Path.Combine(FullDataFolder, "keys");
+}

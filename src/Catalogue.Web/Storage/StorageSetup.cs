@@ -1,0 +1,35 @@
+using Catalogue.Data;
+using Catalogue.Data.Storage;
+using Microsoft.AspNetCore.DataProtection;
+using Microsoft.Extensions.Options;
+
+namespace Catalogue.Web.Storage;
+
+/// <summary>Database, blobs and keys, from the options.</summary>
+internal static class StorageSetup
+{
+    public static CatalogueOptions AddStorage(this WebApplicationBuilder builder)
+    {
+        builder.Services.AddOptions<CatalogueOptions>().BindConfiguration(CatalogueOptions.Section).ValidateDataAnnotations().ValidateOnStart();
+        var options = builder.Configuration.GetSection(CatalogueOptions.Section).Get<CatalogueOptions>() ?? new();
+        var choice = ChoiceOf(options);
+        builder.Services.AddSingleton(choice);
+        if (choice.IsPostgreSql) AddContext<PostgreSqlCatalogueDb>(builder.Services, choice);
+        else AddContext<SqliteCatalogueDb>(builder.Services, choice);
+        builder.Services.AddSingleton<IBlobStore>(services => new FolderBlobStore(services.GetRequiredService<IOptions<CatalogueOptions>>().Value.BlobFolder));
+        builder.Services.AddDataProtection().SetApplicationName("catalogue").PersistKeysToFileSystem(Directory.CreateDirectory(options.KeyFolder));
+        builder.Services.AddSingleton(TimeProvider.System);
+        return options;
+    }
+
+    public static DatabaseChoice ChoiceOf(CatalogueOptions options) => options.PostgreSql.Length > 0
+        ? DatabaseChoice.PostgreSql(options.PostgreSql)
+        : DatabaseChoice.Sqlite(options.SqliteFile);
+
+    private static void AddContext<TContext>(IServiceCollection services, DatabaseChoice choice)
+        where TContext : CatalogueDb
+    {
+        services.AddDbContext<TContext>(options => choice.Configure(options));
+        services.AddScoped<CatalogueDb>(provider => provider.GetRequiredService<TContext>());
+    }
+}
