@@ -7,6 +7,9 @@ namespace Catalogue.Geometry.Spatial;
 /// <summary>Told of every pair of triangles whose boxes touch.</summary>
 public interface IPairVisitor
 {
+    /// <summary>True when this visitor wants to hear of no more pairs.</summary>
+    bool Enough { get; }
+
     void Visit(int first, int second);
 }
 
@@ -135,6 +138,7 @@ public sealed partial class TriangleTree
     private void WithItself<TVisitor>(int node, ref TVisitor visitor)
         where TVisitor : struct, IPairVisitor
     {
+        if (visitor.Enough) return;
         if (node < 0)
         {
             LeafWithItself(~node, ref visitor);
@@ -160,6 +164,7 @@ public sealed partial class TriangleTree
     private void WithOther<TVisitor>(TriangleTree other, int first, int second, in Box firstBox, in Box secondBox, ref TVisitor visitor)
         where TVisitor : struct, IPairVisitor
     {
+        if (visitor.Enough) return;
         if (first < 0 && second < 0)
         {
             LeafWithLeaf(ref Leaves, ~first, ref other.Leaves, ~second, firstBox, secondBox, ref visitor);

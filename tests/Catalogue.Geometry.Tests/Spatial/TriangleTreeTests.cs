@@ -216,6 +216,8 @@ public sealed class TriangleTreeTests
 
     private readonly record struct PairList(List<(int First, int Second)> Pairs) : IPairVisitor
     {
+        public bool Enough => false;
+
         public void Visit(int first, int second) => Pairs.Add((first, second));
     }
 
