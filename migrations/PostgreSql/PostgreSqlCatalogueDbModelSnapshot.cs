@@ -1057,6 +1057,10 @@ namespace Catalogue.Migrations.PostgreSql
                         .HasColumnType("character varying(2000)")
                         .HasColumnName("introduction");
 
+                    b.Property<long>("JudgementRevision")
+                        .HasColumnType("bigint")
+                        .HasColumnName("judgement_revision");
+
                     b.PrimitiveCollection<string[]>("Processes")
                         .IsRequired()
                         .HasColumnType("text[]")

@@ -1052,6 +1052,10 @@ namespace Catalogue.Migrations.Sqlite
                         .HasColumnType("TEXT")
                         .HasColumnName("introduction");
 
+                    b.Property<long>("JudgementRevision")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("judgement_revision");
+
                     b.PrimitiveCollection<string>("Processes")
                         .IsRequired()
                         .HasColumnType("TEXT")

@@ -45,24 +45,35 @@ public abstract class CatalogueDb(DbContextOptions options) : IdentityUserContex
     /// <summary>Saves, and in the same transaction counts up <see cref="RangePromise.Revision"/> when a reader of the range could see the change.</summary>
     public override async Task<int> SaveChangesAsync(bool acceptAllChangesOnSuccess, CancellationToken cancellationToken = default)
     {
+        var rejudges = Rejudges();
         if (!ChangesTheRange()) return await base.SaveChangesAsync(acceptAllChangesOnSuccess, cancellationToken);
         if (Database.CurrentTransaction is not null)
         {
             var saved = await base.SaveChangesAsync(acceptAllChangesOnSuccess, cancellationToken);
-            await CountRangeUpAsync(cancellationToken);
+            await CountRangeUpAsync(rejudges, cancellationToken);
             return saved;
         }
 
         await using var transaction = await Database.BeginTransactionAsync(cancellationToken);
         var count = await base.SaveChangesAsync(acceptAllChangesOnSuccess, cancellationToken);
-        await CountRangeUpAsync(cancellationToken);
+        await CountRangeUpAsync(rejudges, cancellationToken);
         await transaction.CommitAsync(cancellationToken);
         return count;
     }
 
     /// <summary>Tells every instance that what readers see has changed. For changes made past the change tracker.</summary>
-    public Task CountRangeUpAsync(CancellationToken cancellation = default) =>
-        Ranges.ExecuteUpdateAsync(set => set.SetProperty(r => r.Revision, r => r.Revision + 1), cancellation);
+    /// <param name="rejudged">True when revisions already shown were judged anew.</param>
+    public Task CountRangeUpAsync(bool rejudged, CancellationToken cancellation)
+    {
+        var judged = rejudged ? 1 : 0;
+        return Ranges.ExecuteUpdateAsync(set => set
+            .SetProperty(r => r.Revision, r => r.Revision + 1)
+            .SetProperty(r => r.JudgementRevision, r => r.JudgementRevision + judged), cancellation);
+    }
+
+    private bool Rejudges() => ChangeTracker.Entries().Any(e =>
+        (e.Entity is RevisionVerdict && e.State is EntityState.Modified or EntityState.Deleted)
+        || (e.Entity is Process or ProcessLimit && e.State is EntityState.Added or EntityState.Modified or EntityState.Deleted));
 
     private bool ChangesTheRange() => ChangeTracker.Entries().Any(e =>
         e.State is EntityState.Added or EntityState.Modified or EntityState.Deleted

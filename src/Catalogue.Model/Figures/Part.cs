@@ -27,7 +27,7 @@ public sealed class Part
         if (role == PartRole.ChoiceMember)
             throw new RuleBrokenException("choice-missing", "A part becomes a member of a choice by joining one. Nothing was changed.");
         Role = role;
-        Describe(name, quantity, note);
+        SetWords(name, quantity, note);
     }
 
     public Guid Id { get; private set; }
@@ -49,13 +49,10 @@ public sealed class Part
 
     public IReadOnlyList<Variant> Variants => _variants;
 
-    public void Describe(string name, int quantity, string? note)
+    public void Describe(string name, int quantity, string? note, DateTime now)
     {
-        if (quantity is < 1 or > 1000)
-            throw new RuleBrokenException("quantity-invalid", "A part is printed between 1 and 1000 times for one figure. Nothing was changed.");
-        Name = Text.Required(name, "The part's name", 120);
-        Quantity = quantity;
-        Note = Text.Optional(note, "The part's note", 2_000);
+        SetWords(name, quantity, note);
+        Figure.Changed(now);
     }
 
     public void SetRole(PartRole role, DateTime now)
@@ -96,6 +93,15 @@ public sealed class Part
     }
 
     internal void Remove(DateTime now) => RemovedAt ??= now;
+
+    private void SetWords(string name, int quantity, string? note)
+    {
+        if (quantity is < 1 or > 1000)
+            throw new RuleBrokenException("quantity-invalid", "A part is printed between 1 and 1000 times for one figure. Nothing was changed.");
+        Name = Text.Required(name, "The part's name", 120);
+        Quantity = quantity;
+        Note = Text.Optional(note, "The part's note", 2_000);
+    }
 }
 
 /// <summary>A named set of parts of which exactly one is built.</summary>
@@ -121,12 +127,13 @@ public sealed class Choice
     /// <summary>The member built when nobody says otherwise.</summary>
     public Guid? DefaultPartId { get; internal set; }
 
-    public void MakeDefault(Part part)
+    public void MakeDefault(Part part, DateTime now)
     {
         ArgumentNullException.ThrowIfNull(part);
         if (part.ChoiceId != Id)
             throw new RuleBrokenException("choice-foreign", $"“{part.Name}” is not a member of “{Name}”. Nothing was changed.");
         DefaultPartId = part.Id;
+        part.Figure.Changed(now);
     }
 }
 

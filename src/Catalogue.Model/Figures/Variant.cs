@@ -72,6 +72,15 @@ public sealed class Variant
         return revision;
     }
 
+    /// <summary>What to watch when printing this shape on a process it is made for; null or empty = nothing.</summary>
+    public void Reserve(string process, string? reservation, DateTime now)
+    {
+        var declaration = _declarations.Find(d => d.Process == process)
+            ?? throw new RuleBrokenException("process-missing", $"“{Name}” is not made for {process}. Nothing was changed; declare the process first.");
+        declaration.Reserve(reservation);
+        Part.Figure.Changed(now);
+    }
+
     public void Remove(DateTime now)
     {
         RemovedAt ??= now;
@@ -98,5 +107,5 @@ public sealed class Declaration
     /// <summary>What to watch when printing this shape on this process; empty when nothing.</summary>
     public string Reservation { get; private set; } = "";
 
-    public void Reserve(string? reservation) => Reservation = Text.Optional(reservation, "The reservation", 500);
+    internal void Reserve(string? reservation) => Reservation = Text.Optional(reservation, "The reservation", 500);
 }

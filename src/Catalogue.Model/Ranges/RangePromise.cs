@@ -31,6 +31,9 @@ public sealed class RangePromise
     /// <summary>Counts every change that a reader of the range could see; caches are as fresh as the number they hold.</summary>
     public long Revision { get; private set; }
 
+    /// <summary>Counts every time revisions already shown were judged anew.</summary>
+    public long JudgementRevision { get; private set; }
+
     public void Describe(string title, string? introduction)
     {
         Title = Text.Required(title, "The range's title", 80);
