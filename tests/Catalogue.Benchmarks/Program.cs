@@ -1,3 +1,5 @@
 using BenchmarkDotNet.Running;
+using Catalogue.Benchmarks;
 
-BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
+if (args is ["growth", ..]) Growth.Run(args.AsSpan(1));
+else BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
