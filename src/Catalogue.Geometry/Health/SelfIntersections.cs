@@ -53,7 +53,7 @@ public sealed record SelfIntersections(long Count, bool CountIsExact, IReadOnlyL
 
         public List<(int First, int Second)> Pairs { get; } = [];
 
-        public readonly bool Enough => BudgetLeft <= 0 || ((BudgetLeft & 0xfff) == 0 && cancel.IsCancellationRequested);
+        public readonly bool Enough => BudgetLeft <= 0 || cancel.IsCancellationRequested;
 
         public void Visit(int first, int second)
         {

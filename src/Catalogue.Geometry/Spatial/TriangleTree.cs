@@ -71,6 +71,21 @@ public sealed partial class TriangleTree
         return new TriangleTreeBuilder(mesh, cancel).Build();
     }
 
+    /// <summary>The triangle in a lane of a leaf, −1 past the last. Leaves that follow each other lie near each other.</summary>
+    internal int TriangleAt(int leaf, int lane) => Number(ref Leaves, leaf, lane);
+
+    /// <summary>All triangle numbers, such that neighbours in the list lie near each other.</summary>
+    public int[] TrianglesInOrder()
+    {
+        var order = new int[Mesh.TriangleCount];
+        for (int leaf = 0, i = 0; leaf < LeafCount; leaf++)
+        {
+            for (var lane = 0; lane < LeafSize && TriangleAt(leaf, lane) is >= 0 and var triangle; lane++) order[i++] = triangle;
+        }
+
+        return order;
+    }
+
     private ref float Nodes => ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(_nodes), _nodeStart);
     private ref float Leaves => ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(_leaves), _leafStart);
 

@@ -8,12 +8,12 @@ namespace Catalogue.Geometry.Spatial;
 /// <summary>Builds a <see cref="TriangleTree"/>: a node takes its widest child apart until it has eight, or only leaves.</summary>
 /// <remarks>
 /// The upper part is built first (large ranges are binned and partitioned in two halves side by side), then its subtrees on
-/// all cores, each into its own buffer; the buffers are joined in a fixed order.
+/// all cores, each into its own buffer; the buffers are joined in a fixed order. How a range is split depends on its content
+/// and length only.
 /// </remarks>
-internal sealed class TriangleTreeBuilder(TriangleMesh mesh, CancellationToken cancel)
+internal sealed class TriangleTreeBuilder(TriangleMesh mesh, CancellationToken cancel, int parallelAbove = 1 << 16)
 {
     private const int BinCount = 16;
-    private const int ParallelAbove = 1 << 16;
     private const float LargestCoordinate = 1e18f;
 
     // Set in the number of a reference, so that it is never a denormal or NaN when read as a float among the others.
@@ -123,15 +123,14 @@ internal sealed class TriangleTreeBuilder(TriangleMesh mesh, CancellationToken c
     public TriangleTree Build()
     {
         var root = MakeReferences();
-        _scratch = root.Count > ParallelAbove ? GC.AllocateUninitializedArray<Reference>(root.Count) : [];
+        _scratch = root.Count > parallelAbove ? GC.AllocateUninitializedArray<Reference>(root.Count) : [];
         var extent = root.Max - root.Min;
         var widest = root.Count == 0 ? 0 : Math.Max(extent[0], Math.Max(extent[1], extent[2]));
         _areaScale = widest > 0 ? 1 / widest : 1;
 
         var top = new Buffer();
         var deferred = new List<Deferred>();
-        BuildNode(root, top, 0, root.Count > ParallelAbove ? deferred : null, Math.Max(root.Count / 24, 1024));
-        _scratch = [];
+        BuildNode(root, top, 0, root.Count > parallelAbove ? deferred : null, Math.Max(root.Count / 24, 1024));
 
         var parts = new Buffer[deferred.Count];
         var largestFirst = Enumerable.Range(0, deferred.Count).OrderByDescending(i => deferred[i].Range.Count).ThenBy(i => i).ToArray();
@@ -156,7 +155,7 @@ internal sealed class TriangleTreeBuilder(TriangleMesh mesh, CancellationToken c
         var count = mesh.TriangleCount;
         if (count >= NumberTag - 0x80_0000) throw new ArgumentException("The mesh has too many triangles for one tree.");
         _references = GC.AllocateUninitializedArray<Reference>(count);
-        if (count <= ParallelAbove) return Fill(0, count);
+        if (count <= parallelAbove) return Fill(0, count);
         var (left, right) = (Range.None, Range.None);
         Fork.Both(() => left = Fill(0, count / 2), () => right = Fill(count / 2, count));
         left.Merge(right);
@@ -212,7 +211,7 @@ internal sealed class TriangleTreeBuilder(TriangleMesh mesh, CancellationToken c
             }
 
             if (widest < 0) break;
-            if (children[widest].Count > ParallelAbove) cancel.ThrowIfCancellationRequested();
+            if (children[widest].Count > parallelAbove) cancel.ThrowIfCancellationRequested();
             var whole = children[widest];
             Split(whole, depth, out children[widest], out children[count++]);
         }
@@ -302,7 +301,7 @@ internal sealed class TriangleTreeBuilder(TriangleMesh mesh, CancellationToken c
 
         var bins = default(Bins);
         var middle = range.Begin + (range.Count / 2);
-        if (range.Count > ParallelAbove)
+        if (range.Count > parallelAbove)
         {
             var whole = range;
             var other = default(Bins);
@@ -344,7 +343,7 @@ internal sealed class TriangleTreeBuilder(TriangleMesh mesh, CancellationToken c
         }
 
         left = right = Range.None;
-        if (range.Count > ParallelAbove) PartitionApart(range, axis, low, scale, cut, leftCount, ref left, ref right);
+        if (range.Count > parallelAbove) PartitionApart(range, axis, low, scale, cut, leftCount, ref left, ref right);
         else Partition(range, axis, low, scale, cut, ref left, ref right);
         (left.Begin, left.End, right.Begin, right.End) = (range.Begin, range.Begin + leftCount, range.Begin + leftCount, range.End);
         for (var i = 0; i < BinCount; i++)

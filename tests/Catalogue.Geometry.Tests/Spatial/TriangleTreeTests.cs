@@ -187,6 +187,21 @@ public sealed class TriangleTreeTests
     }
 
     [Fact]
+    public void A_large_mesh_whose_subtrees_are_split_side_by_side_too_has_every_triangle_once()
+    {
+        var mesh = Shapes.Knobbly(300, 100);
+        var tree = new TriangleTreeBuilder(mesh, CancellationToken.None, parallelAbove: 200).Build();
+        Assert.Equal(Enumerable.Range(0, mesh.TriangleCount), tree.TrianglesInOrder().Order());
+        var plain = TriangleTree.Build(mesh);
+        var random = new Random(6);
+        for (var i = 0; i < 300; i++)
+        {
+            var p = Shapes.PointIn(mesh.Bounds, random);
+            Assert.Equal(plain.Nearest(p)!.Value.Distance, tree.Nearest(p)!.Value.Distance, 1e-12);
+        }
+    }
+
+    [Fact]
     public void An_empty_mesh_a_single_triangle_and_a_heap_of_equal_ones_have_trees()
     {
         var empty = TriangleTree.Build(new TriangleMesh([], []));
