@@ -575,9 +575,10 @@ namespace Catalogue.Migrations.PostgreSql
                         .HasColumnType("uuid")
                         .HasColumnName("id");
 
-                    b.Property<string>("AssembledPose")
+                    b.Property<string>("AssembledPoses")
+                        .IsRequired()
                         .HasColumnType("text")
-                        .HasColumnName("assembled_pose");
+                        .HasColumnName("assembled_poses");
 
                     b.Property<Guid?>("ChoiceId")
                         .HasColumnType("uuid")

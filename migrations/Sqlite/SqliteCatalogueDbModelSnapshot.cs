@@ -570,9 +570,10 @@ namespace Catalogue.Migrations.Sqlite
                         .HasColumnType("TEXT")
                         .HasColumnName("id");
 
-                    b.Property<string>("AssembledPose")
+                    b.Property<string>("AssembledPoses")
+                        .IsRequired()
                         .HasColumnType("TEXT")
-                        .HasColumnName("assembled_pose");
+                        .HasColumnName("assembled_poses");
 
                     b.Property<Guid?>("ChoiceId")
                         .HasColumnType("TEXT")

@@ -2,6 +2,7 @@ using System.Text.Json;
 using Catalogue.Model.Figures;
 using Catalogue.Model.Processes;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.ChangeTracking;
 
 namespace Catalogue.Data.Mapping;
 
@@ -64,9 +65,10 @@ internal static class FigureMapping
             b.Property(p => p.Name).HasMaxLength(120);
             b.Property(p => p.Note).HasMaxLength(2_000);
             b.HasIndex(p => new { p.FigureId, p.Slug }).IsUnique();
-            b.Property(p => p.AssembledPose).HasConversion(
-                pose => pose == null ? null : JsonSerializer.Serialize(pose, JsonSerializerOptions.Default),
-                json => json == null ? null : JsonSerializer.Deserialize<Pose>(json, JsonSerializerOptions.Default));
+            b.Property(p => p.AssembledPoses).HasConversion(
+                poses => JsonSerializer.Serialize(poses, JsonSerializerOptions.Default),
+                json => JsonSerializer.Deserialize<List<Pose>>(json, JsonSerializerOptions.Default) ?? new(),
+                new ValueComparer<IReadOnlyList<Pose>>((a, b) => ReferenceEquals(a, b), poses => poses.Count, poses => poses));
             b.HasOne(p => p.Choice).WithMany().HasForeignKey(p => p.ChoiceId).OnDelete(DeleteBehavior.Restrict);
             b.HasMany(p => p.Variants).WithOne(v => v.Part).HasForeignKey(v => v.PartId).OnDelete(DeleteBehavior.Restrict);
         });

@@ -44,8 +44,8 @@ public sealed class Part
     public DateTime? RemovedAt { get; private set; }
     public bool IsRemoved => RemovedAt is not null;
 
-    /// <summary>Where the part sits in the assembled figure; null = as in its file.</summary>
-    public Pose? AssembledPose { get; private set; }
+    /// <summary>Where each copy of the part sits in the assembled figure; empty = not said.</summary>
+    public IReadOnlyList<Pose> AssembledPoses { get; private set; } = [];
 
     public IReadOnlyList<Variant> Variants => _variants;
 
@@ -74,9 +74,13 @@ public sealed class Part
         Figure.Changed(now);
     }
 
-    public void Place(Pose? pose, DateTime now)
+    /// <param name="poses">One for each copy, or none.</param>
+    public void Place(IReadOnlyList<Pose> poses, DateTime now)
     {
-        AssembledPose = pose;
+        ArgumentNullException.ThrowIfNull(poses);
+        if (poses.Count > 0 && poses.Count != Quantity)
+            throw new RuleBrokenException("pose-count", $"“{Name}” is there {Quantity} times but has {poses.Count} poses. Nothing was changed; give one pose for each copy, or none.");
+        AssembledPoses = [.. poses];
         Figure.Changed(now);
     }
 

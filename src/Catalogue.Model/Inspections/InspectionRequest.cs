@@ -1,3 +1,4 @@
+using Catalogue.Geometry.Fit;
 using Catalogue.Geometry.Formats;
 using Catalogue.Model.Processes;
 
@@ -11,6 +12,9 @@ public sealed record InspectionRequest
 
     /// <summary>The processes to judge on, in the order they are reported.</summary>
     public IReadOnlyList<Process> Processes { get; init; } = [];
+
+    /// <summary>A build volume to fit into; null = fit is not reported.</summary>
+    public BuildVolume? Volume { get; init; }
 
     /// <summary>The file's name, for the report only.</summary>
     public string? File { get; init; }

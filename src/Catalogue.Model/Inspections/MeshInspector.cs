@@ -1,7 +1,9 @@
 using System.Diagnostics;
 using System.Globalization;
+using Catalogue.Geometry.Fit;
 using Catalogue.Geometry.Formats;
 using Catalogue.Geometry.Health;
+using Catalogue.Geometry.Hulls;
 using Catalogue.Geometry.Measures;
 using Catalogue.Geometry.Meshes;
 using Catalogue.Model.Verdicts;
@@ -54,9 +56,12 @@ public static class MeshInspector
         var health = MeshHealth.Of(mesh, cancellation);
         clock.Begin("measures", 60);
         var measures = MeshMeasures.Of(mesh, cancellation);
+        clock.Begin("fit", 70);
+        var hull = ConvexHull.Of(mesh, cancellation);
+        FitResult? fit = request.Volume is { } room ? FitSearch.Fit(hull, room, cancellation) : null;
         clock.End();
-        var facts = FactsOf(mesh, file, health, measures);
-        return (facts, ReportOf(facts, health, measures, request));
+        var facts = FactsOf(mesh, file, health, measures) with { Hull = hull.ToBytes() };
+        return (facts, ReportOf(facts, health, measures, fit, request));
     }
 
     private static MeshFacts FactsOf(TriangleMesh mesh, MeshFile file, MeshHealth health, MeshMeasures measures) => new()
@@ -82,7 +87,7 @@ public static class MeshInspector
             : file.Warnings,
     };
 
-    private static InspectionReport ReportOf(MeshFacts facts, MeshHealth health, MeshMeasures measures, InspectionRequest request) => new()
+    private static InspectionReport ReportOf(MeshFacts facts, MeshHealth health, MeshMeasures measures, FitResult? fit, InspectionRequest request) => new()
     {
         Mesh = new()
         {
@@ -104,15 +109,20 @@ public static class MeshInspector
         VolumeMm3 = measures.VolumeMm3,
         AreaMm2 = measures.AreaMm2,
         Centroid = [measures.Centroid.X, measures.Centroid.Y, measures.Centroid.Z],
+        Fit = fit is null ? null : FitOf(fit),
         Processes = request.Processes.Count == 0 ? null :
         [
             .. request.Processes.Select(process =>
             {
                 var judgement = RevisionJudge.Judge(facts, process);
+                if (fit is not null) judgement = judgement.With(FitFindings.Of(FitAnswer.Of(fit, facts.Size, request.Volume!.Value), request.Volume!.Value));
                 return new ProcessReport(process.Code, judgement.Verdict.Code(), [.. judgement.Findings.Select(FindingOf)]);
             }),
         ],
     };
+
+    private static FitReport FitOf(FitResult fit) =>
+        new(fit.Fits, Math.Round(fit.SpareMm, 3), [fit.Size.X, fit.Size.Y, fit.Size.Z], fit.Rotation.ToRowMajor());
 
     private static FindingReport FindingOf(Finding finding) => new()
     {

@@ -5,6 +5,7 @@ namespace Catalogue.Model.Reports;
 public enum ReportOutcome
 {
     Worked,
+    WorkedWithCare,
     Failed,
 }
 
@@ -30,6 +31,9 @@ public enum ReportSymptom
     TooLoose,
     HoleBlocked,
     DoesNotFitPrinter,
+    LayersParted,
+    SupportScars,
+    Fused,
     Other,
 }
 

@@ -1,7 +1,10 @@
 using System.CommandLine;
 using System.Security.Cryptography;
+using Catalogue.Geometry.Fit;
 using Catalogue.Geometry.Formats;
+using Catalogue.Model;
 using Catalogue.Model.Inspections;
+using Catalogue.Model.Printers;
 using Catalogue.Model.Processes;
 
 namespace Catalogue.Web.Commands;
@@ -16,14 +19,31 @@ internal static class InspectCommand
         unit.AcceptOnlyFromAmong("mm", "inch");
         var process = new Option<string?>("--process") { Description = "Judge on this process only, for example VPP-rigid. Without it: on all built-in ones." };
         process.AcceptOnlyFromAmong([.. BuiltInProcesses.Create().Select(p => p.Code)]);
+        var volume = new Option<string?>("--volume") { Description = "Fit into this build volume in any orientation: width x depth x height in mm, for example 64x114x152." };
+        var round = new Option<string?>("--round") { Description = "Fit into a round build volume: diameter x height in mm, for example 200x300." };
         var json = new Option<bool>("--json") { Description = "Print one JSON object per file, nothing else." };
-        var command = new Command("inspect", "Check mesh files before publishing them: closed, size, volume, verdict per process.") { files, unit, process, json };
+        var command = new Command("inspect", "Check mesh files before publishing them: closed, size, volume, verdict per process.") 
+        {
+            files, unit, process, volume, round, json,
+        };
+        command.Validators.Add(parsed =>
+        {
+            try
+            {
+                _ = Printer.Parse(null, parsed.GetValue(volume), parsed.GetValue(round), null);
+            }
+            catch (RuleBrokenException wrong)
+            {
+                parsed.AddError(wrong.Message);
+            }
+        });
         command.SetAction((parsed, cancellation) => RunAsync(
-            parsed.GetValue(files)!, parsed.GetValue(unit), parsed.GetValue(process), parsed.GetValue(json), cancellation));
+            parsed.GetValue(files)!, parsed.GetValue(unit), parsed.GetValue(process),
+            Printer.Parse(null, parsed.GetValue(volume), parsed.GetValue(round), null).Volume, parsed.GetValue(json), cancellation));
         return command;
     }
 
-    private static async Task<int> RunAsync(string[] files, string? unit, string? process, bool json, CancellationToken cancellation)
+    private static async Task<int> RunAsync(string[] files, string? unit, string? process, BuildVolume? volume, bool json, CancellationToken cancellation)
     {
         var processes = BuiltInProcesses.Create().Where(p => process is null || p.Code == process).ToList();
         var rejected = false;
@@ -34,6 +54,7 @@ internal static class InspectCommand
                 File = Path.GetFileName(file),
                 Unit = unit switch { "mm" => LengthUnit.Millimetre, "inch" => LengthUnit.Inch, _ => null },
                 Processes = processes,
+                Volume = volume,
             };
             var report = await InspectAsync(file, request, cancellation);
             rejected |= report.Error is not null;

@@ -11,7 +11,11 @@ using Microsoft.Extensions.Options;
 namespace Catalogue.Web.Inspection;
 
 /// <summary>Which variant a file is for, and what the designer says of it.</summary>
-public sealed record UploadTarget(string Figure, string Part, string Variant, string FileName, LengthUnit? Unit, string? Note);
+public sealed record UploadTarget(string Figure, string Part, string Variant, string FileName, LengthUnit? Unit, string? Note)
+{
+    /// <summary>When the upload was made, where it is taken over from elsewhere; null = now.</summary>
+    public DateTime? UploadedAt { get; init; }
+}
 
 /// <summary>
 /// Takes a mesh file: the bytes durable first, then the revision and its inspection in one transaction, then the queue. Once the caller
@@ -47,7 +51,7 @@ public sealed class MeshUpload(CatalogueDb db, IBlobStore blobs, InspectionQueue
     {
         var variant = await FindAsync(target, cancellation);
         var unitKey = MeshInspection.KeyOf(target.Unit);
-        var now = time.GetUtcNow().UtcDateTime;
+        var now = target.UploadedAt ?? time.GetUtcNow().UtcDateTime;
         var inspection = await db.Inspections.SingleOrDefaultAsync(i => i.Sha256 == blob.Sha256 && i.UnitKey == unitKey, cancellation)
             ?? db.Inspections.Add(new MeshInspection(blob.Sha256, target.Unit, now)).Entity;
         var revision = variant.Upload(blob.Sha256, blob.Bytes, SafeName(target.FileName), target.Unit, target.Note, inspection, now);

@@ -1,4 +1,5 @@
 using Catalogue.Data;
+using Catalogue.Data.Ranges;
 using Catalogue.Data.Storage;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.Extensions.Options;
@@ -19,6 +20,9 @@ internal static class StorageSetup
         builder.Services.AddSingleton<IBlobStore>(services => new FolderBlobStore(services.GetRequiredService<IOptions<CatalogueOptions>>().Value.BlobFolder));
         builder.Services.AddDataProtection().SetApplicationName("catalogue").PersistKeysToFileSystem(Directory.CreateDirectory(options.KeyFolder));
         builder.Services.AddSingleton(TimeProvider.System);
+        builder.Services.AddSingleton<RangeIndex>();
+        builder.Services.AddSingleton<FitAnswers>();
+        builder.Services.AddSingleton<RangeSearch>();
         return options;
     }
 

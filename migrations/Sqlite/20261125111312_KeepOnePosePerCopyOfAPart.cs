@@ -1,0 +1,39 @@
+using Microsoft.EntityFrameworkCore.Migrations;
+
+#nullable disable
+
+namespace Catalogue.Migrations.Sqlite
+{
+    /// <inheritdoc />
+    public partial class KeepOnePosePerCopyOfAPart : Migration
+    {
+        /// <inheritdoc />
+        protected override void Up(MigrationBuilder migrationBuilder)
+        {
+            migrationBuilder.DropColumn(
+                name: "assembled_pose",
+                table: "parts");
+
+            migrationBuilder.AddColumn<string>(
+                name: "assembled_poses",
+                table: "parts",
+                type: "TEXT",
+                nullable: false,
+                defaultValue: "");
+        }
+
+        /// <inheritdoc />
+        protected override void Down(MigrationBuilder migrationBuilder)
+        {
+            migrationBuilder.DropColumn(
+                name: "assembled_poses",
+                table: "parts");
+
+            migrationBuilder.AddColumn<string>(
+                name: "assembled_pose",
+                table: "parts",
+                type: "TEXT",
+                nullable: true);
+        }
+    }
+}

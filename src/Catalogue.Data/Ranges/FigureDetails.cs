@@ -1,0 +1,63 @@
+using Catalogue.Model;
+using Catalogue.Model.Figures;
+using Catalogue.Model.Reports;
+using Microsoft.EntityFrameworkCore;
+
+namespace Catalogue.Data.Ranges;
+
+/// <summary>Everything a reader may see of one published figure. Drafts, discarded uploads and withdrawn figures are not in it.</summary>
+public sealed record FigureDetails
+{
+    /// <summary>Parts and judged revisions of the edition shown.</summary>
+    public required IndexedFigure Shown { get; init; }
+
+    /// <summary>Texts, hardware, joints, steps and choices. Not tracked; its own parts are not loaded.</summary>
+    public required Figure Figure { get; init; }
+
+    /// <summary>The editions, newest first.</summary>
+    public required IReadOnlyList<Edition> Editions { get; init; }
+
+    /// <summary>Every published revision of the variants shown, newest first, with its inspection.</summary>
+    public required ILookup<Guid, Revision> RevisionsOfVariant { get; init; }
+
+    /// <summary>What was reported, newest first.</summary>
+    public required IReadOnlyList<Report> Reports { get; init; }
+
+    /// <summary>The revision a part's variant is shown with.</summary>
+    public Revision? ShownRevision(IndexedVariant variant)
+    {
+        ArgumentNullException.ThrowIfNull(variant);
+        return RevisionsOfVariant[variant.Id].FirstOrDefault(r => r.Id == variant.RevisionId);
+    }
+
+    /// <exception cref="RuleBrokenException"><c>not-found</c>: no published figure has that slug.</exception>
+    public static async Task<FigureDetails> LoadAsync(CatalogueDb db, RangeSnapshot snapshot, string slug, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(db);
+        ArgumentNullException.ThrowIfNull(snapshot);
+        if (!snapshot.BySlug.TryGetValue(slug, out var shown)) throw NotFound(slug);
+        var figure = await db.Figures.AsNoTrackingWithIdentityResolution()
+            .Include(f => f.Choices)
+            .Include(f => f.Hardware.OrderBy(h => h.Position)).ThenInclude(h => h.Parts)
+            .Include(f => f.Joints)
+            .Include(f => f.Steps.OrderBy(s => s.Position)).ThenInclude(s => s.Parts)
+            .Include(f => f.Steps).ThenInclude(s => s.Hardware)
+            .Include(f => f.Editions)
+            .AsSplitQuery().SingleOrDefaultAsync(f => f.Id == shown.Id, cancellation) ?? throw NotFound(slug);
+        var variants = shown.Parts.SelectMany(p => p.Variants).Select(v => v.Id).ToList();
+        var revisions = await db.Revisions.AsNoTracking().Include(r => r.Inspection)
+            .Where(r => variants.Contains(r.VariantId) && r.PublishedAt != null).OrderByDescending(r => r.Number).ToListAsync(cancellation);
+        var reports = await db.Reports.AsNoTracking().Where(r => r.FigureId == shown.Id).OrderByDescending(r => r.ReportedAt).ToListAsync(cancellation);
+        return new()
+        {
+            Shown = shown,
+            Figure = figure,
+            Editions = [.. figure.Editions.OrderByDescending(e => e.Number)],
+            RevisionsOfVariant = revisions.ToLookup(r => r.VariantId),
+            Reports = reports,
+        };
+    }
+
+    private static RuleBrokenException NotFound(string slug) =>
+        new("not-found", $"There is no published figure “{slug}”. It may have been withdrawn or have another address; look it up in the range.");
+}

@@ -1,0 +1,69 @@
+using System.Collections.Frozen;
+using Catalogue.Data.Storage;
+using Catalogue.Model.Figures;
+using Microsoft.EntityFrameworkCore;
+
+namespace Catalogue.Data.Ranges;
+
+/// <summary>
+/// The published range in memory, so that any question about any printer is answered without touching meshes. Follows the
+/// database by its two counters: figures that changed are read again, and all of them when verdicts were judged anew.
+/// </summary>
+/// <remarks>
+/// Asks the database for the counters at most every <see cref="Patience"/>, so that every instance follows a publish made by any other
+/// within that time and one request. Reading is one query per table for the figures that changed. Thread-safe.
+/// </remarks>
+public sealed class RangeIndex(DatabaseChoice database, TimeProvider time) : IDisposable
+{
+    public static readonly TimeSpan Patience = TimeSpan.FromMilliseconds(200);
+
+    private readonly SemaphoreSlim _refreshing = new(1, 1);
+    private volatile RangeSnapshot? _current;
+    private long _askedAt;
+
+    /// <summary>The range as it is now, at most <see cref="Patience"/> late.</summary>
+    public async ValueTask<RangeSnapshot> CurrentAsync(CancellationToken cancellation)
+    {
+        if (_current is { } fresh && time.GetElapsedTime(Volatile.Read(ref _askedAt)) < Patience) return fresh;
+        await _refreshing.WaitAsync(cancellation);
+        try
+        {
+            if (_current is { } renewed && time.GetElapsedTime(_askedAt) < Patience) return renewed;
+            var asked = time.GetTimestamp();
+            _current = await RefreshAsync(_current, cancellation);
+            Volatile.Write(ref _askedAt, asked);
+            return _current;
+        }
+        finally
+        {
+            _refreshing.Release();
+        }
+    }
+
+    /// <summary>Makes the next question ask the database at once: called after a change of this process's own.</summary>
+    public void Forget() => Volatile.Write(ref _askedAt, 0);
+
+    public void Dispose() => _refreshing.Dispose();
+
+    private async Task<RangeSnapshot> RefreshAsync(RangeSnapshot? old, CancellationToken cancellation)
+    {
+        await using var db = database.Open();
+        var counters = await db.Ranges.AsNoTracking().Select(r => new { r.Revision, r.JudgementRevision }).SingleAsync(cancellation);
+        if (old is not null && old.Revision == counters.Revision) return old;
+
+        // The counters were read first: what changes while the rows are read is read again next time.
+        var keepJudgements = old is not null && old.JudgementRevision == counters.JudgementRevision;
+        var versions = await db.Figures.AsNoTracking()
+            .Where(f => f.Status == FigureStatus.Published && f.CurrentEditionId != null)
+            .Select(f => new { f.Id, f.Version }).ToListAsync(cancellation);
+        var known = keepJudgements ? old!.Figures.ToDictionary(f => f.Id) : [];
+        var kept = versions.Where(v => known.TryGetValue(v.Id, out var f) && f.Version == v.Version).Select(v => known[v.Id]).ToList();
+        var wanted = versions.Where(v => !known.TryGetValue(v.Id, out var f) || f.Version != v.Version).Select(v => v.Id).ToList();
+        var read = await IndexReading.ReadAsync(db, wanted, cancellation);
+        var processes = keepJudgements
+            ? old!.Processes
+            : await db.Processes.AsNoTracking().Include(p => p.Limits).OrderBy(p => p.Position).ToListAsync(cancellation);
+        IndexedFigure[] figures = [.. kept.Concat(read).OrderBy(f => f.Title, StringComparer.OrdinalIgnoreCase).ThenBy(f => f.Slug, StringComparer.Ordinal)];
+        return new(counters.Revision, counters.JudgementRevision, figures, figures.ToFrozenDictionary(f => f.Slug), processes);
+    }
+}

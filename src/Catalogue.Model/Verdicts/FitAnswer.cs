@@ -1,0 +1,36 @@
+using Catalogue.Geometry.Fit;
+using Catalogue.Geometry.Meshes;
+
+namespace Catalogue.Model.Verdicts;
+
+/// <summary>Whether a part goes into a volume: the answer pages show and verdicts rest on.</summary>
+/// <param name="Fits">In some rotation, margin kept.</param>
+/// <param name="SpareMm">The smallest margin in the best orientation; negative: that much too long in every orientation.</param>
+/// <param name="Size">Width, depth and height in that orientation.</param>
+/// <param name="Rotation">From the file's pose to that orientation.</param>
+/// <param name="NeedsTurning">True when it fits, but along none of its file's axes.</param>
+public sealed record FitAnswer(bool Fits, double SpareMm, Vec3 Size, Rotation Rotation, bool NeedsTurning)
+{
+    /// <param name="fit">The best rotation found.</param>
+    /// <param name="fileSize">The part's lengths along the file's own axes, in mm.</param>
+    public static FitAnswer Of(FitResult fit, Vec3 fileSize, BuildVolume volume)
+    {
+        ArgumentNullException.ThrowIfNull(fit);
+        return new(fit.Fits, fit.SpareMm, fit.Size, fit.Rotation, fit.Fits && !FitsAlongItsAxes(fileSize, volume));
+    }
+
+    private static bool FitsAlongItsAxes(Vec3 size, BuildVolume volume)
+    {
+        double[] part = [size.X, size.Y, size.Z];
+        if (volume.IsRound)
+        {
+            return Enumerable.Range(0, 3).Any(up =>
+                part[up] <= volume.UsableHeight && double.Hypot(part[(up + 1) % 3], part[(up + 2) % 3]) <= volume.UsableWidth);
+        }
+
+        double[] room = [volume.UsableWidth, volume.UsableDepth, volume.UsableHeight];
+        Array.Sort(part);
+        Array.Sort(room);
+        return part[0] <= room[0] && part[1] <= room[1] && part[2] <= room[2];
+    }
+}

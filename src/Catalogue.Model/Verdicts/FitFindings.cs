@@ -1,0 +1,45 @@
+using System.Globalization;
+using Catalogue.Geometry.Fit;
+
+namespace Catalogue.Model.Verdicts;
+
+/// <summary>From a fit answer to a finding.</summary>
+public static class FitFindings
+{
+    /// <summary>Spare below this is told to the reader, because printers and their margins differ by as much (common practice).</summary>
+    public const double TightMm = 0.5;
+
+    public static Finding? Of(FitAnswer answer, BuildVolume volume)
+    {
+        ArgumentNullException.ThrowIfNull(answer);
+        if (!answer.Fits)
+        {
+            return new("fit.too-large", Severity.Stop, Text($"{-answer.SpareMm:0.0} mm too long in every orientation for {Words(volume)}."))
+            {
+                Measured = Math.Round(answer.SpareMm, 3), Limit = 0, Unit = "mm", Source = "the printer's build volume",
+            };
+        }
+
+        if (answer.SpareMm < TightMm)
+        {
+            return new("fit.tight", Severity.Note, Text($"Fits {Words(volume)} with only {answer.SpareMm:0.0} mm to spare; check your printer's real margins."))
+            {
+                Measured = Math.Round(answer.SpareMm, 3), Limit = TightMm, Unit = "mm", Source = "common practice",
+            };
+        }
+
+        return answer.NeedsTurning
+            ? new("fit.turn", Severity.Note, Text($"Fits {Words(volume)} only when turned out of its file’s axes: then {answer.SpareMm:0.0} mm to spare."))
+            {
+                Measured = Math.Round(answer.SpareMm, 3), Limit = 0, Unit = "mm", Source = "the printer's build volume",
+            }
+            : null;
+    }
+
+    /// <summary>“64 × 114 × 152 mm”, “Ø 200 × 300 mm”, with the margin when there is one.</summary>
+    public static string Words(BuildVolume volume) =>
+        (volume.IsRound ? Text($"Ø {volume.Width} × {volume.Height} mm") : Text($"{volume.Width} × {volume.Depth} × {volume.Height} mm"))
+        + (volume.MarginMm > 0 ? Text($" less {volume.MarginMm} mm on every side") : "");
+
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}

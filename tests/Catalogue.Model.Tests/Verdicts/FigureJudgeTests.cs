@@ -1,0 +1,109 @@
+using Catalogue.Model.Figures;
+using Catalogue.Model.Processes;
+using Catalogue.Model.Tests.Figures;
+using Catalogue.Model.Verdicts;
+using Xunit;
+
+namespace Catalogue.Model.Tests.Verdicts;
+
+public sealed class FigureJudgeTests
+{
+    private static readonly Judgement Good = Judgement.From([]);
+    private static readonly Judgement Careful = Judgement.From([new("mesh.non-manifold", Severity.Care, "two surfaces touch")]);
+    private static readonly Judgement Bad = Judgement.From([new("fit.too-large", Severity.Stop, "2.4 mm too long")]);
+
+    [Fact]
+    public void The_worst_required_part_decides_and_is_named()
+    {
+        var verdict = FigureJudge.Judge([Part("torso", Bad), Part("arm", Careful), Part("head", Good)], "Resin");
+        Assert.Equal(Verdict.Unsuited, verdict.Verdict);
+        Assert.Equal("torso", Assert.Single(verdict.Deciding).Part.Slug);
+        Assert.Equal(["torso", "arm"], verdict.Reasons.Select(r => r.Part));
+    }
+
+    [Fact]
+    public void A_choice_counts_as_its_best_member_and_says_which()
+    {
+        var choice = Guid.NewGuid();
+        var verdict = FigureJudge.Judge(
+            [Part("torso", Good), Part("lit-front", Bad, choice, isDefault: true), Part("plain-front", Careful, choice)], "Resin");
+        Assert.Equal(Verdict.Care, verdict.Verdict);
+        Assert.Equal("plain-front", Assert.Single(verdict.Choices).Chosen.Part.Slug);
+        Assert.DoesNotContain(verdict.Reasons, r => r.Part == "lit-front");
+    }
+
+    [Fact]
+    public void Of_equal_members_the_default_is_built()
+    {
+        var choice = Guid.NewGuid();
+        var verdict = FigureJudge.Judge([Part("plain-front", Good, choice), Part("lit-front", Good, choice, isDefault: true)], "Resin");
+        Assert.Equal("lit-front", verdict.Choices[0].Chosen.Part.Slug);
+    }
+
+    [Fact]
+    public void An_optional_part_never_makes_a_figure_unsuited_but_is_told_apart()
+    {
+        var verdict = FigureJudge.Judge([Part("torso", Good), Part("winder", Bad) with { Role = PartRole.Optional }], "Resin");
+        Assert.Equal(Verdict.Suits, verdict.Verdict);
+        Assert.True(Assert.Single(verdict.Reasons).Optional);
+    }
+
+    [Fact]
+    public void The_best_variant_serves_a_part()
+    {
+        var part = Part("arm", Bad);
+        part = part with { Candidates = [.. part.Candidates, new(Guid.NewGuid(), Guid.NewGuid(), "thick", Careful)] };
+        Assert.Equal("thick", FigureJudge.Judge([part], "Resin").Parts[0].Chosen!.Variant);
+    }
+
+    [Fact]
+    public void A_part_made_for_other_processes_only_is_unsuited_and_says_so()
+    {
+        var verdict = FigureJudge.Judge([Part("arm", Good) with { Candidates = [], OtherVariants = 1 }], "Resin, rigid");
+        Assert.Equal(Verdict.Unsuited, verdict.Verdict);
+        Assert.Equal("process.no-variant", verdict.Reasons[0].Finding.Code);
+        Assert.Contains("Resin, rigid", verdict.Reasons[0].Finding.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_unchecked_part_leaves_the_figure_unchecked_unless_another_stops_it()
+    {
+        Assert.Equal(Verdict.Unchecked, FigureJudge.Judge([Part("a", Judgement.Unchecked), Part("b", Careful)], "Resin").Verdict);
+        Assert.Equal(Verdict.Unsuited, FigureJudge.Judge([Part("a", Judgement.Unchecked), Part("b", Bad)], "Resin").Verdict);
+    }
+
+    [Fact]
+    public void A_finding_added_to_an_unchecked_judgement_only_ever_makes_it_worse()
+    {
+        Assert.Equal(Verdict.Unchecked, Judgement.Unchecked.With(new("fit.tight", Severity.Note, "0.2 mm to spare")).Verdict);
+        Assert.Equal(Verdict.Unsuited, Judgement.Unchecked.With(Bad.Findings[0]).Verdict);
+    }
+
+    [Fact]
+    public void An_open_mesh_stops_every_process_and_a_sound_one_suits()
+    {
+        foreach (var process in BuiltInProcesses.Create())
+        {
+            Assert.Equal(Verdict.Unsuited, RevisionJudge.Judge(FigureTests.Facts(openEdges: 3), process).Verdict);
+            Assert.Equal(Verdict.Suits, RevisionJudge.Judge(FigureTests.Facts(), process).Verdict);
+        }
+    }
+
+    [Fact]
+    public void Every_built_in_limit_says_where_it_comes_from()
+    {
+        foreach (var process in BuiltInProcesses.Create())
+        {
+            Assert.NotEmpty(process.Material.Origin);
+            Assert.NotEmpty(process.Limits);
+            Assert.All(process.Limits, limit => Assert.NotEmpty(limit.Origin));
+        }
+    }
+
+    private static PartCase Part(string slug, Judgement judgement, Guid? choice = null, bool isDefault = false) => new(
+        Guid.NewGuid(), slug, slug, choice is null ? PartRole.Required : PartRole.ChoiceMember, choice, choice is null ? null : "Front",
+        [new(Guid.NewGuid(), Guid.NewGuid(), "standard", judgement)])
+    {
+        IsDefaultMember = isDefault,
+    };
+}
