@@ -1,4 +1,5 @@
 using Catalogue.Web.Accounts;
+using Catalogue.Web.Features.Shared;
 using Catalogue.Web.Inspection;
 using Catalogue.Web.Storage;
 
@@ -11,7 +12,10 @@ internal static class CatalogueApp
     {
         var builder = WebApplication.CreateBuilder(new WebApplicationOptions
         {
-            Args = args, ContentRootPath = AppContext.BaseDirectory, WebRootPath = WebRoot.Find(),
+            Args = args,
+            ContentRootPath = AppContext.BaseDirectory,
+            WebRootPath = WebRoot.Find(),
+            ApplicationName = typeof(CatalogueApp).Assembly.GetName().Name, // Where the pages are, also when a test is what was started.
         });
         if (string.IsNullOrEmpty(builder.Configuration["urls"])) builder.WebHost.UseUrls(Commands.ServeCommand.DefaultUrl);
         configure?.Invoke(builder);
@@ -21,14 +25,14 @@ internal static class CatalogueApp
         builder.Services.AddProblemDetails();
         builder.Services.AddExceptionHandler<Problems>();
         builder.Services.AddOpenApi("v1");
-        builder.Services.AddRazorPages(o => o.RootDirectory = "/Features");
+        builder.AddPages(options);
         builder.WebHost.ConfigureKestrel(kestrel => kestrel.Limits.MaxRequestBodySize = options.MaxUploadBytes + (1024 * 1024));
 
         var app = builder.Build();
+        app.UsePageFrame();
         if (options.PathBase.Length > 0) app.UsePathBase(options.PathBase);
-        app.UseExceptionHandler();
-        app.UseStatusCodePages();
-        app.UseStaticFiles();
+        app.UseErrorPages();
+        app.UseStaticFiles(PagesSetup.Files);
         app.UseRouting();
         app.UseAuthentication();
         app.UseAuthorization();

@@ -22,6 +22,9 @@ public sealed class CatalogueOptions
     [RegularExpression("^(|/[A-Za-z0-9._~/-]*[A-Za-z0-9._~-])$", ErrorMessage = "PathBase begins with a slash and does not end with one.")]
     public string PathBase { get; set; } = "";
 
+    /// <summary>Reverse proxies on other machines whose X-Forwarded-* headers are believed: addresses, or networks such as <c>10.0.0.0/8</c>. This machine's own always are.</summary>
+    public string[] TrustedProxies { get; set; } = [];
+
     /// <summary>How many meshes are inspected at the same time; 0 = one per processor core.</summary>
     [Range(0, 64)]
     public int InspectionWorkers { get; set; }

@@ -1,0 +1,48 @@
+using Catalogue.Model.Processes;
+using Catalogue.Web.Features.Shared;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.RazorPages;
+
+namespace Catalogue.Web.Features.Printers;
+
+/// <summary>“My printer”: what the visitor prints with. Kept in their browser and in every link, never with us.</summary>
+internal sealed class PrinterPage(Visitor visitor, Masthead masthead) : PageModel
+{
+    public PrinterForm Form { get; private set; } = null!;
+
+    public IReadOnlyList<Process> Processes { get; private set; } = [];
+
+    /// <summary>Where the visitor came from, a path of this site.</summary>
+    public string Back { get; private set; } = "/";
+
+    public async Task<IActionResult> OnGetAsync([FromQuery(Name = "return")] string? back, bool save)
+    {
+        Processes = await masthead.ProcessesAsync();
+        if (IsOurs(back)) Back = back!;
+        if (!save)
+        {
+            Form = PrinterForm.Of(visitor.Printer, visitor.Inches);
+            return Page();
+        }
+
+        Form = PrinterForm.Sent(Request.Query, [.. Processes.Select(p => p.Code)]);
+        if (Form.Printer is not { } printer)
+        {
+            Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
+            return Page();
+        }
+
+        visitor.Keep(printer, Form.Inches);
+        var query = printer.Query() + (Form.Inches ? "&unit=inch" : "");
+        return Redirect(Request.PathBase + Back + (Back.Contains('?', StringComparison.Ordinal) ? '&' : '?') + query);
+    }
+
+    public IActionResult OnPostForget()
+    {
+        visitor.Keep(null, inches: false);
+        return Redirect(Request.PathBase + "/printer");
+    }
+
+    /// <summary>A path below the site, not an address that only looks like one.</summary>
+    private bool IsOurs(string? path) => path is { Length: > 0 and < 300 } && path[0] == '/' && Url.IsLocalUrl(path);
+}

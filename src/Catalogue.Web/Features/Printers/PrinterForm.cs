@@ -1,0 +1,124 @@
+using System.Globalization;
+using Catalogue.Geometry.Fit;
+using Catalogue.Model.Printers;
+
+namespace Catalogue.Web.Features.Printers;
+
+/// <summary>The fields of “my printer” as the visitor typed them, and what is wrong with them.</summary>
+/// <remarks>Numbers take a point or a comma. Empty lengths mean that no build volume is named.</remarks>
+internal sealed class PrinterForm
+{
+    private const double LargestMm = 2000;
+    private readonly Dictionary<string, string> _errors = [];
+
+    public string Process { get; private init; } = "";
+    public bool IsRound { get; private init; }
+    public string Width { get; private init; } = "";
+    public string Depth { get; private init; } = "";
+    public string Height { get; private init; } = "";
+    public string Diameter { get; private init; } = "";
+    public string RoundHeight { get; private init; } = "";
+    public string Margin { get; private init; } = "2";
+    public bool Inches { get; private init; }
+
+    /// <summary>Sentences by field name, empty when the form can be kept.</summary>
+    public IReadOnlyDictionary<string, string> Errors => _errors;
+
+    /// <summary>The printer that the fields name; null when they name none or one of them is wrong.</summary>
+    public Printer? Printer { get; private set; }
+
+    /// <summary>The form as it stands for a printer that is known already.</summary>
+    public static PrinterForm Of(Printer printer, bool inches)
+    {
+        var volume = printer.Volume;
+        var box = volume is { IsRound: false } ? volume : null;
+        var round = volume is { IsRound: true } ? volume : null;
+        return new()
+        {
+            Process = printer.Process ?? "",
+            IsRound = round is not null,
+            Width = Text(box?.Width),
+            Depth = Text(box?.Depth),
+            Height = Text(box?.Height),
+            Diameter = Text(round?.Width),
+            RoundHeight = Text(round?.Height),
+            Margin = volume is null ? "2" : Text(volume.Value.MarginMm),
+            Inches = inches,
+        };
+    }
+
+    /// <summary>The form as it was sent.</summary>
+    public static PrinterForm Sent(IQueryCollection query, IReadOnlyCollection<string> processes)
+    {
+        var form = new PrinterForm
+        {
+            Process = query["process"].ToString(),
+            IsRound = query["plate"] == "round",
+            Width = Field(query, "width"),
+            Depth = Field(query, "depth"),
+            Height = Field(query, "height"),
+            Diameter = Field(query, "diameter"),
+            RoundHeight = Field(query, "round-height"),
+            Margin = Field(query, "margin"),
+            Inches = query["unit"] == "inch",
+        };
+        form.Check(processes);
+        return form;
+    }
+
+    public string? ErrorOf(string field) => _errors.GetValueOrDefault(field);
+
+    private void Check(IReadOnlyCollection<string> processes)
+    {
+        if (Process.Length > 0 && !processes.Contains(Process))
+            _errors["process"] = "This catalogue knows no such process. Choose one of the list.";
+        var volume = IsRound ? RoundVolume() : BoxVolume();
+        var margin = Margin.Length == 0 ? 0 : Number("margin", "The margin", Margin, 0, Catalogue.Model.Printers.Printer.LargestMarginMm);
+        if (_errors.Count > 0) return;
+        if (volume is { } given && margin is { } mm)
+        {
+            if (2 * mm >= Math.Min(given.Width, Math.Min(given.Depth, given.Height)))
+            {
+                _errors["margin"] = "A margin this wide on every side leaves no room. Make it smaller.";
+                return;
+            }
+
+            volume = given.WithMargin(mm);
+        }
+
+        if (Process.Length > 0 || volume is not null) Printer = new(Process.Length > 0 ? Process : null, volume);
+        else _errors["process"] = "Choose a process, or give a size, or both; without either there is no printer to judge for.";
+    }
+
+    private BuildVolume? BoxVolume()
+    {
+        if (Width.Length + Depth.Length + Height.Length == 0) return null;
+        var (w, d, h) = (Number("width", "The width", Width), Number("depth", "The depth", Depth), Number("height", "The height", Height));
+        return w is null || d is null || h is null ? null : BuildVolume.Rectangular(w.Value, d.Value, h.Value);
+    }
+
+    private BuildVolume? RoundVolume()
+    {
+        if (Diameter.Length + RoundHeight.Length == 0) return null;
+        var (d, h) = (Number("diameter", "The diameter", Diameter), Number("round-height", "The height", RoundHeight));
+        return d is null || h is null ? null : BuildVolume.Round(d.Value, h.Value);
+    }
+
+    private double? Number(string field, string name, string text, double least = 1, double most = LargestMm)
+    {
+        var ok = double.TryParse(text.Replace(',', '.'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var mm) && mm >= least && mm <= most;
+        if (ok) return mm;
+        _errors[field] = text.Length == 0
+            ? $"{name} is missing."
+            : string.Create(CultureInfo.InvariantCulture, $"{name} is not a number from {least:0} to {most:0} mm: “{text}”. Write it like 114 or 114.3.");
+        return null;
+    }
+
+    private static string Field(IQueryCollection query, string name)
+    {
+        var text = query[name].ToString().Trim();
+        return text.Length <= 20 ? text : text[..20];
+    }
+
+    private static string Text(double? mm) => mm?.ToString(CultureInfo.InvariantCulture) ?? "";
+}

@@ -1,0 +1,37 @@
+using System.Globalization;
+using Catalogue.Geometry.Fit;
+
+namespace Catalogue.Web.Features.Shared;
+
+/// <summary>Writes lengths for readers: millimetres, and inches beside them for those who asked.</summary>
+public readonly record struct Lengths(bool WithInches)
+{
+    private const double MillimetresPerInch = 25.4;
+
+    /// <summary>Keeps a number and its unit on one line.</summary>
+    private const string Nbsp = "\u00A0";
+
+    /// <summary><c>12.5 mm</c> or <c>12.5 mm (0.49 in)</c>; at most one decimal of a millimetre.</summary>
+    public string Of(double mm) => Written([mm], "");
+
+    /// <summary><c>64 × 114 × 152 mm</c>, for the lengths of a box or a plate.</summary>
+    public string Box(params ReadOnlySpan<double> mm) => Written(mm, "");
+
+    /// <summary><c>64 × 114 × 152 mm</c>, or <c>Ø 200 × 300 mm</c> for a round plate.</summary>
+    public string Of(BuildVolume volume) => volume.IsRound
+        ? Written([volume.Width, volume.Height], "Ø" + Nbsp)
+        : Written([volume.Width, volume.Depth, volume.Height], "");
+
+    private string Written(ReadOnlySpan<double> mm, string before)
+    {
+        var text = before + Joined(mm, 1, "0.#") + Nbsp + "mm";
+        return WithInches ? $"{text} ({before}{Joined(mm, MillimetresPerInch, "0.00")}{Nbsp}in)" : text;
+    }
+
+    private static string Joined(ReadOnlySpan<double> mm, double unit, string format)
+    {
+        var parts = new string[mm.Length];
+        for (var i = 0; i < parts.Length; i++) parts[i] = (mm[i] / unit).ToString(format, CultureInfo.InvariantCulture);
+        return string.Join(Nbsp + "×" + Nbsp, parts);
+    }
+}

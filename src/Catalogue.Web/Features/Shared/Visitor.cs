@@ -1,0 +1,113 @@
+using Catalogue.Model;
+using Catalogue.Model.Printers;
+using Microsoft.AspNetCore.WebUtilities;
+
+namespace Catalogue.Web.Features.Shared;
+
+/// <summary>
+/// What this request knows of who reads: their printer and whether they want inches. The link says it first, the browser's cookie second, so
+/// that a shared link shows the same to everybody.
+/// </summary>
+public sealed class Visitor
+{
+    public const string PrinterCookie = "catalogue.printer";
+    public const string UnitCookie = "catalogue.unit";
+    private readonly HttpContext _http;
+
+    public Visitor(IHttpContextAccessor accessor)
+    {
+        ArgumentNullException.ThrowIfNull(accessor);
+        _http = accessor.HttpContext ?? throw new InvalidOperationException("A visitor exists only within a request.");
+        Kept = FromCookie(_http.Request.Cookies[PrinterCookie]);
+        try
+        {
+            Linked = PrinterLink.Read(_http.Request.Query);
+        }
+        catch (RuleBrokenException broken)
+        {
+            LinkProblem = broken.Message;
+        }
+
+        var unit = _http.Request.Query["unit"].ToString();
+        Inches = unit.Length > 0 ? unit == "inch" : _http.Request.Cookies[UnitCookie] == "inch";
+    }
+
+    /// <summary>The printer the browser keeps.</summary>
+    public Printer? Kept { get; }
+
+    /// <summary>The printer the address names.</summary>
+    public Printer? Linked { get; }
+
+    /// <summary>Why the printer in the address could not be understood.</summary>
+    public string? LinkProblem { get; }
+
+    /// <summary>The printer this page is for; <see cref="Printer.Unknown"/> when there is none.</summary>
+    public Printer Printer => Linked ?? Kept ?? Printer.Unknown;
+
+    /// <summary>True when the address names another printer than the browser keeps.</summary>
+    public bool IsVisiting => Linked is not null && Linked != (Kept ?? Printer.Unknown);
+
+    public bool Inches { get; }
+
+    public Lengths Lengths => new(Inches);
+
+    /// <summary>The address of a page of this site, below the path it is served under, with the printer and unit of this request.</summary>
+    /// <param name="path">Begins with a slash; may hold a query and a fragment of its own.</param>
+    public string Link(string path) => Link(path, Printer);
+
+    /// <summary>The same with another printer.</summary>
+    public string Link(string path, Printer printer)
+    {
+        ArgumentNullException.ThrowIfNull(path);
+        var (rest, fragment) = path.IndexOf('#', StringComparison.Ordinal) is >= 0 and var at ? (path[..at], path[at..]) : (path, "");
+        var query = QueryOf(printer);
+        if (query.Length > 0) rest += (rest.Contains('?', StringComparison.Ordinal) ? '&' : '?') + query;
+        return _http.Request.PathBase + rest + fragment;
+    }
+
+    /// <summary>Lets the browser keep a printer, or forget it.</summary>
+    public void Keep(Printer? printer, bool inches)
+    {
+        Write(PrinterCookie, printer?.Query());
+        Write(UnitCookie, inches ? "inch" : null);
+    }
+
+    /// <summary>The printer and the unit as a query, without a question mark; empty when there is nothing to say.</summary>
+    public string QueryOf(Printer printer)
+    {
+        ArgumentNullException.ThrowIfNull(printer);
+        var query = printer.Query();
+        if (query.Length == 0 && Kept is not null) query = "process="; // No printer, on purpose.
+        if (!Inches) return query;
+        return query.Length > 0 ? query + "&unit=inch" : "unit=inch";
+    }
+
+    private void Write(string cookie, string? value)
+    {
+        var options = new CookieOptions
+        {
+            HttpOnly = true,
+            IsEssential = true,
+            SameSite = SameSiteMode.Lax,
+            Secure = _http.Request.IsHttps,
+            Path = _http.Request.PathBase.HasValue ? _http.Request.PathBase.Value : "/",
+            MaxAge = TimeSpan.FromDays(400),
+        };
+        if (value is null) _http.Response.Cookies.Delete(cookie, options);
+        else _http.Response.Cookies.Append(cookie, value, options);
+    }
+
+    private static Printer? FromCookie(string? cookie)
+    {
+        if (string.IsNullOrEmpty(cookie) || cookie.Length > 200) return null;
+        try
+        {
+            return PrinterLink.Read(new QueryCollection(QueryHelpers.ParseQuery(cookie)));
+        }
+        catch (RuleBrokenException)
+        {
+            // A cookie somebody else wrote: as good as none.
+            return null;
+        }
+    }
+}

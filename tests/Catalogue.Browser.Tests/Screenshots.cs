@@ -1,0 +1,26 @@
+using Microsoft.Playwright;
+
+namespace Catalogue.Browser.Tests;
+
+/// <summary>The git-ignored folder the pictures go to.</summary>
+internal static class Screenshots
+{
+    private static readonly string Folder = Path.Combine(Root(), "out", "screenshots");
+
+    /// <summary>The whole page, in a window as high as it is, so that what sticks to the window's edge is where it belongs.</summary>
+    public static async Task TakeAsync(IPage page, string name)
+    {
+        var width = page.ViewportSize!.Width;
+        var height = await page.EvaluateAsync<int>("document.documentElement.scrollHeight");
+        await page.SetViewportSizeAsync(width, Math.Clamp(height, 800, 15_000));
+        Directory.CreateDirectory(Folder);
+        await page.ScreenshotAsync(new() { Path = Path.Combine(Folder, name.ToLowerInvariant() + ".png") });
+    }
+
+    private static string Root()
+    {
+        var folder = new DirectoryInfo(AppContext.BaseDirectory);
+        while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "Catalogue.sln"))) folder = folder.Parent;
+        return folder?.FullName ?? AppContext.BaseDirectory;
+    }
+}
