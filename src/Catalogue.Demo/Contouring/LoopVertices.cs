@@ -75,7 +75,7 @@ internal sealed class LoopVertices
         if (planes.Spread < 0.94)
         {
             var corner = Kept(planes.Solve(), low, high);
-            if (Math.Abs(shape.Distance(corner)) <= 4 * _tolerance) return corner;
+            if (Math.Abs(shape.Distance(corner)) <= 4 * _tolerance) return Settled(shape, corner, low, high);
         }
 
         return Kept(Settled(shape, Kept(planes.Mean, low, high), low, high), low, high);
