@@ -7,5 +7,13 @@ public sealed class RuleBrokenException : Exception
     public RuleBrokenException(string code, string message)
         : base(message) => Code = code;
 
+    /// <param name="obstacles">Everything that stands in the way, where there may be more than one thing.</param>
+    public RuleBrokenException(string code, string message, IReadOnlyList<Obstacle> obstacles)
+        : this(code, message) => Obstacles = obstacles;
+
     public string Code { get; }
+    public IReadOnlyList<Obstacle> Obstacles { get; } = [];
 }
+
+/// <summary>One thing that stands in the way of publishing, with the part it is about (its slug), if it is about one.</summary>
+public sealed record Obstacle(string Code, string Message, string? Part);

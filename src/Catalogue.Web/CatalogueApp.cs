@@ -1,4 +1,6 @@
 using Catalogue.Web.Accounts;
+using Catalogue.Web.Api;
+using Catalogue.Web.Features.Drafts;
 using Catalogue.Web.Features.Shared;
 using Catalogue.Web.Inspection;
 using Catalogue.Web.Storage;
@@ -24,7 +26,7 @@ internal static class CatalogueApp
         builder.AddInspection(options);
         builder.Services.AddProblemDetails();
         builder.Services.AddExceptionHandler<Problems>();
-        builder.Services.AddOpenApi("v1");
+        builder.AddApi();
         builder.AddPages(options);
         builder.WebHost.ConfigureKestrel(kestrel => kestrel.Limits.MaxRequestBodySize = options.MaxUploadBytes + (1024 * 1024));
 
@@ -37,6 +39,10 @@ internal static class CatalogueApp
         app.UseAuthentication();
         app.UseAuthorization();
         app.MapOpenApi("/openapi/{documentName}.json");
+        app.MapDraftApi();
+        app.MapPartApi();
+        app.MapRevisionApi();
+        app.MapAssemblyApi();
         app.MapRazorPages();
         return app;
     }

@@ -1,3 +1,4 @@
+using System.Text.Json;
 using Catalogue.Data.Storage;
 using Catalogue.Geometry.Formats;
 using Catalogue.Model;
@@ -18,7 +19,7 @@ public sealed class Problems(IProblemDetailsService writer, ILogger<Problems> lo
 
     private static readonly HashSet<string> ConflictCodes =
     [
-        "slug-taken", "part-exists", "choice-exists", "variant-exists", "nothing-new", "inspection-pending", "figure-withdrawn",
+        "changed-meanwhile", "slug-taken", "part-exists", "choice-exists", "variant-exists", "nothing-new", "inspection-pending", "figure-withdrawn",
         "not-withdrawn", "revision-published", "revision-discarded", "variant-removed",
     ];
 
@@ -26,21 +27,27 @@ public sealed class Problems(IProblemDetailsService writer, ILogger<Problems> lo
     {
         ArgumentNullException.ThrowIfNull(httpContext);
         var problem = Of(exception);
-        if (problem.Status >= 500) log.LogError(exception, "Request {Path} failed", httpContext.Request.Path);
+        // By now the request's own path may be that of the error page.
+        var path = httpContext.Features.Get<IExceptionHandlerPathFeature>()?.Path ?? httpContext.Request.Path;
+        if (problem.Status >= 500) log.LogError(exception, "Request {Path} failed", path);
         httpContext.Response.StatusCode = problem.Status!.Value;
         httpContext.Features.Set(problem);
-        if (!IsForPrograms(httpContext)) return false;
+        if (!IsForPrograms(path)) return false;
         return await writer.TryWriteAsync(new() { HttpContext = httpContext, ProblemDetails = problem, Exception = exception });
     }
 
     /// <summary>True for the API; pages show the same problem in their own way.</summary>
-    public static bool IsForPrograms(HttpContext context) =>
-        context.Request.Path.StartsWithSegments("/api") || context.Request.Path.StartsWithSegments("/openapi");
+    public static bool IsForPrograms(HttpContext context)
+    {
+        ArgumentNullException.ThrowIfNull(context);
+        return IsForPrograms(context.Request.Path);
+    }
+
+    private static bool IsForPrograms(PathString path) => path.StartsWithSegments("/api") || path.StartsWithSegments("/openapi");
 
     public static ProblemDetails Of(Exception exception) => exception switch
     {
-        RuleBrokenException rule => Make(
-            NotFoundCodes.Contains(rule.Code) ? 404 : ConflictCodes.Contains(rule.Code) ? 409 : 422, rule.Code, "The catalogue does not allow this", rule.Message),
+        RuleBrokenException rule => OfRule(rule),
         MeshFormatException mesh => Make(422, "mesh-" + mesh.Code, "The file cannot be read as a mesh", mesh.Message),
         BlobTooLargeException large => Make(413, "file-too-large", "The file is too large", large.Message),
         DbUpdateConcurrencyException => Make(409, "changed-meanwhile", "Somebody else changed this at the same time",
@@ -49,6 +56,7 @@ public sealed class Problems(IProblemDetailsService writer, ILogger<Problems> lo
             "Something with the same address exists already, perhaps made a moment ago by somebody else. Nothing was changed; choose another address."),
         BadHttpRequestException { StatusCode: 413 } => Make(413, "request-too-large", "The request is too large",
             "More arrived than this catalogue takes in one request. Nothing was kept; send a smaller file."),
+        BadHttpRequestException { InnerException: JsonException json } => Make(400, "json-malformed", "The JSON cannot be read", Sentence(json)),
         BadHttpRequestException bad => Make(bad.StatusCode, "request-malformed", "The request cannot be understood", bad.Message),
         InvalidDataException data => Make(400, "request-malformed", "The request cannot be understood", data.Message + " Nothing was kept."),
         _ when IsDiskFull(exception) => Make(507, "disk-full", "The catalogue's disk is full",
@@ -56,6 +64,18 @@ public sealed class Problems(IProblemDetailsService writer, ILogger<Problems> lo
         _ => Make(500, "internal", "Something went wrong on our side",
             "The request was not completed. Nothing that was saved before is lost. Try again; if it happens again, tell the host the time and what you did."),
     };
+
+    private static ProblemDetails OfRule(RuleBrokenException rule)
+    {
+        var status = NotFoundCodes.Contains(rule.Code) ? 404 : ConflictCodes.Contains(rule.Code) ? 409 : 422;
+        var problem = Make(status, rule.Code, "The catalogue does not allow this", rule.Message);
+        if (rule.Obstacles.Count > 0) problem.Extensions["obstacles"] = rule.Obstacles;
+        return problem;
+    }
+
+    private static string Sentence(JsonException json) => json.Message.StartsWith("The JSON value could not be converted", StringComparison.Ordinal)
+        ? $"At {json.Path} (line {json.LineNumber + 1}) stands a value of another kind than is wanted there. Nothing was changed."
+        : $"{json.Message} {(json.Path is { } path && !json.Message.Contains("Path:", StringComparison.Ordinal) ? $"It stands at {path}. " : "")}Nothing was changed.";
 
     public static ProblemDetails Make(int status, string code, string title, string detail) =>
         new() { Status = status, Type = TypePrefix + code, Title = title, Detail = detail };

@@ -12,9 +12,19 @@ public static class FigureLoading
     public static async Task<Figure> LoadForEditingAsync(this CatalogueDb db, string slug, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(db);
-        return await Whole(db).SingleOrDefaultAsync(f => f.Slug == slug, cancellation)
-            ?? throw new RuleBrokenException("not-found", $"There is no figure “{slug}” here. It may have another address; look it up in the range.");
+        return await Whole(db).SingleOrDefaultAsync(f => f.Slug == slug, cancellation) ?? throw NotFound(slug);
     }
+
+    /// <summary>The same for looking only: not tracked.</summary>
+    /// <exception cref="RuleBrokenException"><c>not-found</c>.</exception>
+    public static async Task<Figure> LoadForViewingAsync(this CatalogueDb db, string slug, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(db);
+        return await Whole(db).AsNoTrackingWithIdentityResolution().SingleOrDefaultAsync(f => f.Slug == slug, cancellation) ?? throw NotFound(slug);
+    }
+
+    private static RuleBrokenException NotFound(string slug) =>
+        new("not-found", $"There is no figure “{slug}” here. It may have another address; look it up in the range.");
 
     private static IQueryable<Figure> Whole(CatalogueDb db) => db.Figures
         .Include(f => f.Parts).ThenInclude(p => p.Variants).ThenInclude(v => v.Revisions).ThenInclude(r => r.Inspection)

@@ -28,6 +28,28 @@ public static class RevisionVerdicts
         }
     }
 
+    /// <summary>Judges the revisions of a finished inspection that have no verdicts yet, and saves. Two may do it at once.</summary>
+    public static async Task JudgeMissingAsync(CatalogueDb db, Guid inspection, DateTime now, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(db);
+        for (var attempt = 1; ; attempt++)
+        {
+            var missing = await db.Revisions.Include(r => r.Inspection)
+                .Where(r => r.InspectionId == inspection && !db.Verdicts.Any(v => v.RevisionId == r.Id)).ToListAsync(cancellation);
+            if (missing.Count == 0) return;
+            await JudgeAsync(db, missing, now, cancellation);
+            try
+            {
+                await db.SaveChangesAsync(cancellation);
+                return;
+            }
+            catch (DbUpdateException) when (attempt < 3)
+            {
+                foreach (var entry in db.ChangeTracker.Entries<RevisionVerdict>().ToList()) entry.State = EntityState.Detached;
+            }
+        }
+    }
+
     private static Judgement Judge(MeshInspection inspection, Process process)
     {
         if (inspection.State == InspectionState.Rejected)

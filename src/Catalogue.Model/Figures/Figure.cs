@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Catalogue.Model.Figures;
 
 /// <summary>Where a figure stands: only <see cref="Published"/> ones are shown to visitors.</summary>
@@ -13,7 +15,7 @@ public enum FigureStatus
 /// What a reader sees is the current <see cref="Edition"/>: one complete set of revisions. Uploading changes nothing for readers;
 /// <see cref="Publish"/> switches from one complete set to the next. Texts, steps and hardware belong to the figure and change at once.
 /// </remarks>
-public sealed class Figure
+public sealed partial class Figure
 {
     private readonly List<Part> _parts = [];
     private readonly List<Choice> _choices = [];
@@ -70,6 +72,12 @@ public sealed class Figure
             throw new RuleBrokenException("height-invalid", "The height must be more than 0 and at most 2000 mm. Nothing was changed.");
         if (text.ScaleDenominator is not (null or (> 0 and <= 100_000)))
             throw new RuleBrokenException("scale-invalid", "The scale 1:N needs an N above 0. Nothing was changed.");
+        if (!string.IsNullOrWhiteSpace(text.Licence) && !SpdxExpression.IsValid(text.Licence))
+        {
+            throw new RuleBrokenException("licence-invalid",
+                $"“{text.Licence}” is not an SPDX licence identifier like “CC-BY-4.0”. Nothing was changed; use an identifier from the SPDX list, or “LicenseRef-” and a name for a licence of your own.");
+        }
+
         Title = Text.Required(text.Title, "The title", 120);
         Summary = Text.Optional(text.Summary, "The summary", 300);
         Story = Text.Optional(text.Story, "The story", 20_000);
@@ -86,8 +94,13 @@ public sealed class Figure
     public Part AddPart(string slug, string name, int quantity, PartRole role, DateTime now, string? note = null)
     {
         Figures.Slug.Checked(slug);
-        if (_parts.Exists(p => p.Slug == slug))
-            throw new RuleBrokenException("part-exists", $"“{Title}” already has a part “{slug}”. Nothing was changed; choose another address for the new part.");
+        if (_parts.Find(p => p.Slug == slug) is { } there)
+        {
+            throw new RuleBrokenException("part-exists", there.IsRemoved
+                ? $"“{Title}” had a part “{slug}”, which was taken out. Nothing was changed; put that part back, or choose another address for the new one."
+                : $"“{Title}” already has a part “{slug}”. Nothing was changed; choose another address for the new part.");
+        }
+
         var part = new Part(this, slug, name, quantity, role, _parts.Count == 0 ? 1 : _parts.Max(p => p.Position) + 1, note);
         _parts.Add(part);
         Changed(now);
@@ -102,6 +115,14 @@ public sealed class Figure
         Changed(now);
     }
 
+    /// <summary>Puts a part that was taken out back into the next edition.</summary>
+    public void RestorePart(Part part, DateTime now)
+    {
+        ArgumentNullException.ThrowIfNull(part);
+        part.Restore();
+        Changed(now);
+    }
+
     public Choice AddChoice(string slug, string name, DateTime now)
     {
         Figures.Slug.Checked(slug);
@@ -113,64 +134,20 @@ public sealed class Figure
         return choice;
     }
 
-    public HardwareNeed AddHardware(HardwareSpec spec, DateTime now, IReadOnlyCollection<Part>? parts = null)
-    {
-        var need = new HardwareNeed(this, spec, _hardware.Count == 0 ? 1 : _hardware.Max(h => h.Position) + 1, Mine(parts));
-        _hardware.Add(need);
-        Changed(now);
-        return need;
-    }
-
-    public void RemoveHardware(HardwareNeed need, DateTime now)
-    {
-        _hardware.Remove(need);
-        Changed(now);
-    }
-
-    public Joint AddJoint(JointSpec spec, Part first, Part second, DateTime now)
-    {
-        Mine([first, second]);
-        var joint = new Joint(this, spec, first, second);
-        _joints.Add(joint);
-        Changed(now);
-        return joint;
-    }
-
-    public Step AddStep(StepSpec spec, DateTime now, IReadOnlyCollection<Part>? parts = null, IReadOnlyCollection<HardwareNeed>? hardware = null)
-    {
-        if (hardware is not null && hardware.Any(h => !_hardware.Contains(h)))
-            throw new RuleBrokenException("hardware-foreign", "A step can only name hardware of its own figure. Nothing was changed.");
-        var step = new Step(this, spec, _steps.Count == 0 ? 1 : _steps.Max(s => s.Position) + 1, Mine(parts), hardware ?? []);
-        _steps.Add(step);
-        Changed(now);
-        return step;
-    }
-
-    public void RemoveStep(Step step, DateTime now)
-    {
-        _steps.Remove(step);
-        Changed(now);
-    }
-
     /// <summary>Makes the latest revision of every variant the set that readers see.</summary>
     /// <exception cref="RuleBrokenException">Something in the set may not be shown yet; nothing changed.</exception>
     public Edition Publish(string? note, DateTime now)
     {
         if (Status == FigureStatus.Withdrawn)
             throw new RuleBrokenException("figure-withdrawn", $"“{Title}” is withdrawn. Nothing was published; reinstate it first.");
-        var chosen = _parts.Where(p => !p.IsRemoved)
-            .SelectMany(p => p.Variants.Where(v => !v.IsRemoved && v.Latest is not null).Select(v => (Part: p, Variant: v, Revision: v.Latest!)))
-            .ToList();
-        var bare = _parts.Where(p => !p.IsRemoved && p.Role == PartRole.Required && chosen.TrueForAll(c => c.Part != p)).ToList();
-        if (chosen.Count == 0 || bare.Count > 0)
+        var chosen = Chosen().ToList();
+        if (Obstacles() is [var first, ..] obstacles)
         {
-            throw new RuleBrokenException("part-without-revision", bare.Count == 0
-                ? $"“{Title}” has no uploaded part yet. Nothing was published; upload a mesh first."
-                : $"These required parts have no uploaded mesh: {string.Join(", ", bare.Select(p => p.Name))}. Nothing was published; upload them or make them optional.");
+            var others = obstacles.Count == 1 ? "" : string.Create(CultureInfo.InvariantCulture, $" ({obstacles.Count - 1} more such things stand in the way.)");
+            throw new RuleBrokenException(first.Code, $"{first.Message} Nothing was published; readers still see what they saw before.{others}", obstacles);
         }
 
-        foreach (var (part, variant, revision) in chosen) revision.CheckPublishable(part, variant);
-        if (CurrentEdition is { } current && current.HoldsExactly(chosen.Select(c => c.Revision.Id).ToHashSet()) && Status == FigureStatus.Published)
+        if (CurrentEdition is { } current && Status == FigureStatus.Published && current.HoldsExactly(chosen.Select(c => c.Revision.Id).ToHashSet()))
             throw new RuleBrokenException("nothing-new", $"Edition {current.Number} already holds exactly these revisions. Nothing was published; upload a revision first.");
 
         var edition = new Edition(this, ++LastEditionNumber, note, now);
@@ -187,6 +164,12 @@ public sealed class Figure
         Changed(now);
         return edition;
     }
+
+    /// <summary>What still stands in the way of publishing; empty when nothing does.</summary>
+    public IReadOnlyList<Obstacle> Obstacles() => PublishingObstacles.Of(Title, [.. _parts.Where(p => !p.IsRemoved).Select(PartState.Of)]);
+
+    /// <summary>What publishing now would change for readers.</summary>
+    public IReadOnlyList<EditionChange> Changes() => EditionChange.Between(CurrentEdition, [.. Chosen()], _parts);
 
     public Edition? CurrentEdition => _editions.Find(e => e.Id == CurrentEditionId);
 
@@ -207,17 +190,13 @@ public sealed class Figure
         Changed(now);
     }
 
+    private IEnumerable<(Part Part, Variant Variant, Revision Revision)> Chosen() => _parts.Where(p => !p.IsRemoved)
+        .SelectMany(p => p.Variants.Where(v => !v.IsRemoved && v.Latest is not null).Select(v => (Part: p, Variant: v, Revision: v.Latest!)));
+
     internal void Changed(DateTime now)
     {
         ChangedAt = now;
         Version++;
-    }
-
-    private IReadOnlyCollection<Part> Mine(IReadOnlyCollection<Part>? parts)
-    {
-        if (parts is not null && parts.Any(p => p.FigureId != Id))
-            throw new RuleBrokenException("part-foreign", $"A part named here belongs to another figure than “{Title}”. Nothing was changed.");
-        return parts ?? [];
     }
 }
 

@@ -1,3 +1,5 @@
+using Catalogue.Model.Processes;
+
 namespace Catalogue.Model.Figures;
 
 /// <summary>How two parts are connected.</summary>
@@ -20,25 +22,9 @@ public sealed class Joint
 
     internal Joint(Figure figure, JointSpec spec, Part first, Part second)
     {
-        ArgumentNullException.ThrowIfNull(spec);
-        foreach (var mm in new[] { spec.InnerDiameterMm, spec.OuterDiameterMm, spec.MouthDiameterMm, spec.LengthMm })
-        {
-            if (mm is not (null or (> 0 and <= 1000)))
-                throw new RuleBrokenException("dimension-invalid", "A joint's dimensions are above 0 and at most 1000 mm. Nothing was changed.");
-        }
-
         Id = Guid.CreateVersion7();
         FigureId = figure.Id;
-        FirstPartId = first.Id;
-        SecondPartId = second.Id;
-        Kind = spec.Kind;
-        Name = Text.Required(spec.Name, "The joint's name", 120);
-        InnerDiameterMm = spec.InnerDiameterMm;
-        OuterDiameterMm = spec.OuterDiameterMm;
-        MouthDiameterMm = spec.MouthDiameterMm;
-        LengthMm = spec.LengthMm;
-        Note = Text.Optional(spec.Note, "The joint's note", 500);
-        Processes = [.. spec.Processes];
+        Describe(spec, first, second);
     }
 
     public Guid Id { get; private set; }
@@ -62,6 +48,29 @@ public sealed class Joint
 
     /// <summary>The processes on which the parts are joined this way; empty = all.</summary>
     public string[] Processes { get; private set; } = [];
+
+    internal void Describe(JointSpec spec, Part first, Part second)
+    {
+        ArgumentNullException.ThrowIfNull(spec);
+        if (first == second)
+            throw new RuleBrokenException("joint-of-one", "A joint connects two different parts. Nothing was changed; choose another part.");
+        foreach (var mm in new[] { spec.InnerDiameterMm, spec.OuterDiameterMm, spec.MouthDiameterMm, spec.LengthMm })
+        {
+            if (mm is not (null or (> 0 and <= 1000)))
+                throw new RuleBrokenException("dimension-invalid", "A joint's dimensions are above 0 and at most 1000 mm. Nothing was changed.");
+        }
+
+        FirstPartId = first.Id;
+        SecondPartId = second.Id;
+        Kind = spec.Kind;
+        Name = Text.Required(spec.Name, "The joint's name", 120);
+        InnerDiameterMm = spec.InnerDiameterMm;
+        OuterDiameterMm = spec.OuterDiameterMm;
+        MouthDiameterMm = spec.MouthDiameterMm;
+        LengthMm = spec.LengthMm;
+        Note = Text.Optional(spec.Note, "The joint's note", 500);
+        Processes = ProcessCode.Checked(spec.Processes);
+    }
 }
 
 /// <summary>The kind and dimensions of a joint, in mm.</summary>

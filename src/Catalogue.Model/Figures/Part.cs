@@ -1,3 +1,5 @@
+using System.Text.Json.Serialization;
+
 namespace Catalogue.Model.Figures;
 
 /// <summary>Whether a figure is complete without the part. A member of a <see cref="Choice"/> is needed only where it is the one built.</summary>
@@ -5,6 +7,8 @@ public enum PartRole
 {
     Required,
     Optional,
+
+    [JsonStringEnumMemberName("choice")]
     ChoiceMember,
 }
 
@@ -97,6 +101,8 @@ public sealed class Part
     }
 
     internal void Remove(DateTime now) => RemovedAt ??= now;
+
+    internal void Restore() => RemovedAt = null;
 
     private void SetWords(string name, int quantity, string? note)
     {

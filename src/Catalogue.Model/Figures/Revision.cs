@@ -53,38 +53,19 @@ public sealed class Revision
     public MeshInspection Inspection { get; private set; } = null!;
 
     /// <summary>Leaves an unpublished upload out of what is published next. Its number is not given again.</summary>
-    public void Discard(DateTime now)
+    internal void Discard(DateTime now)
     {
         if (IsPublished)
             throw new RuleBrokenException("revision-published", $"Revision {Number} is published and stays as it is. Nothing was changed; upload a new revision instead.");
         DiscardedAt ??= now;
     }
 
+    /// <summary>Takes a discarded upload back.</summary>
+    internal void Keep() => DiscardedAt = null;
+
     internal void MarkPublished(DateTime now)
     {
         if (IsDiscarded) throw new RuleBrokenException("revision-discarded", $"Revision {Number} was discarded. Nothing was published.");
         PublishedAt ??= now;
-    }
-
-    internal void CheckPublishable(Part part, Variant variant)
-    {
-        var which = $"“{part.Name}” ({variant.Name}, revision {Number})";
-        switch (Inspection.State)
-        {
-            case InspectionState.Done when Inspection.OpenEdges > 0:
-                throw new RuleBrokenException("mesh-open",
-                    $"The mesh of {which} has {Inspection.OpenEdges} open edges. Nothing was published; readers still see the last good edition. Close the holes and upload again.");
-            case InspectionState.Done:
-                return;
-            case InspectionState.Rejected:
-                throw new RuleBrokenException("mesh-rejected",
-                    $"{which} could not be read: {Inspection.ErrorMessage} Nothing was published; readers still see the last good edition. Upload a corrected file or discard the revision.");
-            case InspectionState.Failed:
-                throw new RuleBrokenException("inspection-failed",
-                    $"The inspection of {which} broke off: {Inspection.ErrorMessage} Nothing was published; ask for it to be inspected again.");
-            default:
-                throw new RuleBrokenException("inspection-pending",
-                    $"{which} is still being inspected. Nothing was published; try again when the inspection is done.");
-        }
     }
 }

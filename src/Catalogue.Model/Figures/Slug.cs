@@ -27,6 +27,10 @@ public static class Slug
         : throw new RuleBrokenException("slug-invalid",
             $"“{text}” cannot be part of an address. Use up to {MaxLength} lower-case letters, digits and single hyphens, for example “left-arm”.");
 
+    /// <summary>The slug given, when there is one; else the nearest to the name.</summary>
+    /// <exception cref="RuleBrokenException"><c>slug-invalid</c>.</exception>
+    public static string GivenOrFrom(string? given, string? name) => Checked(string.IsNullOrWhiteSpace(given) ? From(name ?? "") : given.Trim());
+
     /// <summary>The nearest valid slug of a title: accents dropped, everything else a hyphen; empty when nothing is left.</summary>
     public static string From(string title)
     {

@@ -1,3 +1,5 @@
+using Catalogue.Model.Processes;
+
 namespace Catalogue.Model.Figures;
 
 /// <summary>One step of putting a figure together.</summary>
@@ -12,21 +14,15 @@ public sealed class Step
 
     internal Step(Figure figure, StepSpec spec, int position, IReadOnlyCollection<Part> parts, IReadOnlyCollection<HardwareNeed> hardware)
     {
-        ArgumentNullException.ThrowIfNull(spec);
         Id = Guid.CreateVersion7();
         FigureId = figure.Id;
         Position = position;
-        Title = Text.Required(spec.Title, "The step's title", 120);
-        Body = Text.Required(spec.Body, "The step's text", 4_000);
-        Processes = [.. spec.Processes];
-        ChoicePartId = spec.OnlyWithChoiceMember?.Id;
-        _parts.AddRange(parts);
-        _hardware.AddRange(hardware);
+        Describe(spec, parts, hardware);
     }
 
     public Guid Id { get; private set; }
     public Guid FigureId { get; private set; }
-    public int Position { get; private set; }
+    public int Position { get; internal set; }
     public string Title { get; private set; } = "";
 
     /// <summary>Markdown.</summary>
@@ -40,6 +36,21 @@ public sealed class Step
 
     public IReadOnlyList<Part> Parts => _parts;
     public IReadOnlyList<HardwareNeed> Hardware => _hardware;
+
+    internal void Describe(StepSpec spec, IReadOnlyCollection<Part> parts, IReadOnlyCollection<HardwareNeed> hardware)
+    {
+        ArgumentNullException.ThrowIfNull(spec);
+        if (spec.OnlyWithChoiceMember is { } member && (member.FigureId != FigureId || member.Role != PartRole.ChoiceMember))
+            throw new RuleBrokenException("choice-foreign", $"“{member.Name}” is not a member of a choice of this figure. Nothing was changed.");
+        Title = Text.Required(spec.Title, "The step's title", 120);
+        Body = Text.Required(spec.Body, "The step's text", 4_000);
+        Processes = ProcessCode.Checked(spec.Processes);
+        ChoicePartId = spec.OnlyWithChoiceMember?.Id;
+        _parts.RemoveAll(p => !parts.Contains(p));
+        _parts.AddRange(parts.Except(_parts).ToList());
+        _hardware.RemoveAll(h => !hardware.Contains(h));
+        _hardware.AddRange(hardware.Except(_hardware).ToList());
+    }
 }
 
 /// <summary>The words of a step and what it applies to.</summary>

@@ -20,8 +20,7 @@ public sealed class Variant
         Part = part;
         PartId = part.Id;
         Slug = slug;
-        Name = Text.Required(name, "The variant's name", 120);
-        Note = Text.Optional(note, "The variant's note", 2_000);
+        SetWords(name, note);
     }
 
     public Guid Id { get; private set; }
@@ -52,10 +51,9 @@ public sealed class Variant
         ArgumentNullException.ThrowIfNull(processes);
         if (processes.Count == 0)
             throw new RuleBrokenException("process-missing", "A variant is made for at least one process. Nothing was changed; choose one.");
-        if (processes.FirstOrDefault(p => !ProcessCode.IsValid(p)) is { } bad)
-            throw new RuleBrokenException("process-invalid", $"“{bad}” is not a process code like “VPP-rigid”. Nothing was changed.");
-        _declarations.RemoveAll(d => !processes.Contains(d.Process));
-        foreach (var process in processes.Distinct())
+        var codes = ProcessCode.Checked(processes);
+        _declarations.RemoveAll(d => !codes.Contains(d.Process));
+        foreach (var process in codes)
             if (!IsMadeFor(process)) _declarations.Add(new Declaration(this, process));
         Part.Figure.Changed(now);
     }
@@ -81,10 +79,41 @@ public sealed class Variant
         Part.Figure.Changed(now);
     }
 
+    public void Describe(string name, string? note, DateTime now)
+    {
+        SetWords(name, note);
+        Part.Figure.Changed(now);
+    }
+
+    /// <summary>Takes the variant out of the next edition; its revisions keep their numbers.</summary>
     public void Remove(DateTime now)
     {
         RemovedAt ??= now;
         Part.Figure.Changed(now);
+    }
+
+    /// <summary>Puts a variant that was taken out back into the next edition.</summary>
+    public void Restore(DateTime now)
+    {
+        RemovedAt = null;
+        Part.Figure.Changed(now);
+    }
+
+    /// <summary>Leaves an unpublished upload out of what is published next, or takes it back. Its number is not given again.</summary>
+    /// <exception cref="RuleBrokenException">The revision is published, or not one of this variant.</exception>
+    public void Discard(int number, bool discard, DateTime now)
+    {
+        var revision = _revisions.Find(r => r.Number == number)
+            ?? throw new RuleBrokenException("not-found", $"“{Name}” has no revision {number}. Nothing was changed.");
+        if (discard) revision.Discard(now);
+        else revision.Keep();
+        Part.Figure.Changed(now);
+    }
+
+    private void SetWords(string name, string? note)
+    {
+        Name = Text.Required(name, "The variant's name", 120);
+        Note = Text.Optional(note, "The variant's note", 2_000);
     }
 }
 

@@ -1,6 +1,7 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using Catalogue.Model.Verdicts;
 
 namespace Catalogue.Model.Inspections;
 
@@ -72,6 +73,22 @@ public sealed record FindingReport
     public double[]? At { get; init; }
     public required string Message { get; init; }
     public string? Source { get; init; }
+
+    public static FindingReport Of(Finding finding)
+    {
+        ArgumentNullException.ThrowIfNull(finding);
+        return new()
+        {
+            Code = finding.Code,
+            Severity = finding.Severity.Code(),
+            Measured = finding.Measured,
+            Limit = finding.Limit,
+            Unit = finding.Unit,
+            At = finding.At is { } at ? [at.X, at.Y, at.Z] : null,
+            Message = finding.Message,
+            Source = finding.Source,
+        };
+    }
 }
 
 public sealed record ErrorReport(string Code, string Message);

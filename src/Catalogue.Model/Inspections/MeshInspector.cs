@@ -116,25 +116,13 @@ public static class MeshInspector
             {
                 var judgement = RevisionJudge.Judge(facts, process);
                 if (fit is not null) judgement = judgement.With(FitFindings.Of(FitAnswer.Of(fit, facts.Size, request.Volume!.Value), request.Volume!.Value));
-                return new ProcessReport(process.Code, judgement.Verdict.Code(), [.. judgement.Findings.Select(FindingOf)]);
+                return new ProcessReport(process.Code, judgement.Verdict.Code(), [.. judgement.Findings.Select(FindingReport.Of)]);
             }),
         ],
     };
 
     private static FitReport FitOf(FitResult fit) =>
         new(fit.Fits, Math.Round(fit.SpareMm, 3), [fit.Size.X, fit.Size.Y, fit.Size.Z], fit.Rotation.ToRowMajor());
-
-    private static FindingReport FindingOf(Finding finding) => new()
-    {
-        Code = finding.Code,
-        Severity = finding.Severity.Code(),
-        Measured = finding.Measured,
-        Limit = finding.Limit,
-        Unit = finding.Unit,
-        At = finding.At is { } at ? [at.X, at.Y, at.Z] : null,
-        Message = finding.Message,
-        Source = finding.Source,
-    };
 
     public static string CodeOf(MeshFormat format) => format switch
     {

@@ -16,6 +16,16 @@ public static class ProcessCode
         && code.AsSpan(0, 3).IndexOfAnyExceptInRange('A', 'Z') < 0
         && !code.AsSpan(4).ContainsAnyExcept(LettersAndDigits);
 
+    /// <summary>The codes without repeats, when all are valid.</summary>
+    /// <exception cref="RuleBrokenException"><c>process-invalid</c>.</exception>
+    public static string[] Checked(IReadOnlyCollection<string> codes)
+    {
+        ArgumentNullException.ThrowIfNull(codes);
+        return codes.FirstOrDefault(c => !IsValid(c)) is { } bad
+            ? throw new RuleBrokenException("process-invalid", $"“{bad}” is not a process code like “VPP-rigid”. Nothing was changed.")
+            : [.. codes.Distinct()];
+    }
+
     /// <summary>The ISO/ASTM 52900 category at the front of the code.</summary>
     public static string Category(string code) => code[..3];
 }

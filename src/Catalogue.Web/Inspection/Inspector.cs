@@ -70,6 +70,7 @@ public sealed class Inspector(IServiceScopeFactory scopes, IBlobStore blobs, Tim
         var revisions = await db.Revisions.Where(r => r.InspectionId == inspection.Id).ToListAsync(cancellation);
         await RevisionVerdicts.JudgeAsync(db, revisions, Now, cancellation);
         await db.SaveChangesAsync(cancellation);
+        await RevisionVerdicts.JudgeMissingAsync(db, inspection.Id, Now, cancellation);
     }
 
     private DateTime Now => time.GetUtcNow().UtcDateTime;

@@ -1,5 +1,6 @@
 using Catalogue.Data;
 using Catalogue.Data.Queries;
+using Catalogue.Data.Storage;
 using Catalogue.Geometry.Formats;
 using Catalogue.Model;
 using Catalogue.Model.Figures;
@@ -10,8 +11,11 @@ using Microsoft.Extensions.Options;
 
 namespace Catalogue.Web.Inspection;
 
-/// <summary>Which variant a file is for, and what the designer says of it.</summary>
-public sealed record UploadTarget(string Figure, string Part, string Variant, string FileName, LengthUnit? Unit, string? Note)
+/// <summary>Which variant a file is for.</summary>
+public sealed record UploadTarget(string Figure, string Part, string Variant);
+
+/// <summary>What the designer says of a file: its name, its unit (null = as the file says) and why it is there.</summary>
+public sealed record UploadWords(string? FileName, LengthUnit? Unit, string? Note)
 {
     /// <summary>When the upload was made, where it is taken over from elsewhere; null = now.</summary>
     public DateTime? UploadedAt { get; init; }
@@ -25,49 +29,82 @@ public sealed class MeshUpload(CatalogueDb db, IBlobStore blobs, InspectionQueue
 {
     private const int Tries = 5;
 
-    public async Task<Revision> StoreAsync(UploadTarget target, Stream content, CancellationToken cancellation)
+    /// <summary>The whole way at once, for a file whose words are known beforehand.</summary>
+    public async Task<Revision> StoreAsync(UploadTarget target, UploadWords words, Stream content, CancellationToken cancellation)
+    {
+        await CheckAsync(target, cancellation);
+        return await AddAsync(target, words, await KeepAsync(content, cancellation), cancellation);
+    }
+
+    /// <summary>Refuses an upload that has nowhere to go, before any of it is read.</summary>
+    /// <exception cref="RuleBrokenException"><c>not-found</c>.</exception>
+    public async Task CheckAsync(UploadTarget target, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(target);
-        await FindAsync(target, cancellation);
+        Find(await db.LoadForEditingAsync(target.Figure, cancellation), target);
+    }
+
+    /// <summary>Makes the content durable; nothing refers to it yet.</summary>
+    /// <exception cref="RuleBrokenException"><c>file-empty</c>.</exception>
+    /// <exception cref="BlobTooLargeException">More than the catalogue takes.</exception>
+    public async Task<StoredBlob> KeepAsync(Stream content, CancellationToken cancellation)
+    {
         var blob = await blobs.WriteAsync(content, options.Value.MaxUploadBytes, cancellation);
+        if (blob.Bytes > 0) return blob;
+        await blobs.DeleteAsync(blob.Sha256, cancellation);
+        throw new RuleBrokenException("file-empty", "The file is empty. Nothing was kept; export the part again and upload it.");
+    }
+
+    /// <summary>Adds the revision of a kept blob and has it inspected.</summary>
+    public async Task<Revision> AddAsync(UploadTarget target, UploadWords words, StoredBlob blob, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(target);
+        ArgumentNullException.ThrowIfNull(words);
+        var revision = await AddRevisionAsync(target, words, blob, cancellation);
+        await InspectAsync(revision, cancellation);
+        return revision;
+    }
+
+    private async Task<Revision> AddRevisionAsync(UploadTarget target, UploadWords words, StoredBlob blob, CancellationToken cancellation)
+    {
+        var unitKey = MeshInspection.KeyOf(words.Unit);
         for (var attempt = 1; ; attempt++)
         {
-            db.ChangeTracker.Clear();
             try
             {
-                var revision = await AddRevisionAsync(target, blob, cancellation);
-                if (!revision.Inspection.IsFinished) await queue.AddAsync(revision.InspectionId, cancellation);
-                return revision;
+                return await db.EditAsync(target.Figure, async figure =>
+                {
+                    var now = words.UploadedAt ?? Now;
+                    var inspection = await db.Inspections.SingleOrDefaultAsync(i => i.Sha256 == blob.Sha256 && i.UnitKey == unitKey, cancellation)
+                        ?? db.Inspections.Add(new MeshInspection(blob.Sha256, words.Unit, now)).Entity;
+                    if (inspection.State == InspectionState.Failed) inspection.Requeue(now, forgetAttempts: true);
+                    return Find(figure, target).Upload(blob.Sha256, blob.Bytes, SafeName(words.FileName), words.Unit, words.Note, inspection, now);
+                }, cancellation);
             }
-            catch (DbUpdateException) when (attempt < Tries)
+            catch (DbUpdateException duplicate) when (attempt < Tries && DatabaseErrors.IsUniqueViolation(duplicate))
             {
-                // Another upload or edit of the same figure came first: read again and take the next number.
-                await Task.Delay(Random.Shared.Next(10, 50) * attempt, cancellation);
+                // The same content came in for another figure at the same moment: the second time its inspection is found.
             }
         }
     }
 
-    private async Task<Revision> AddRevisionAsync(UploadTarget target, StoredBlob blob, CancellationToken cancellation)
+    /// <summary>
+    /// Into the queue, or judged at once from the measurements of an identical mesh. The state is read again after the revision is saved:
+    /// an inspection that ended in between did not see it, one that ends later does.
+    /// </summary>
+    private async Task InspectAsync(Revision revision, CancellationToken cancellation)
     {
-        var variant = await FindAsync(target, cancellation);
-        var unitKey = MeshInspection.KeyOf(target.Unit);
-        var now = target.UploadedAt ?? time.GetUtcNow().UtcDateTime;
-        var inspection = await db.Inspections.SingleOrDefaultAsync(i => i.Sha256 == blob.Sha256 && i.UnitKey == unitKey, cancellation)
-            ?? db.Inspections.Add(new MeshInspection(blob.Sha256, target.Unit, now)).Entity;
-        var revision = variant.Upload(blob.Sha256, blob.Bytes, SafeName(target.FileName), target.Unit, target.Note, inspection, now);
-        db.Add(revision);
-        if (inspection.State == InspectionState.Done) await RevisionVerdicts.JudgeAsync(db, [revision], now, cancellation);
-        await db.SaveChangesAsync(cancellation);
-        return revision;
+        await db.Entry(revision.Inspection).ReloadAsync(cancellation);
+        if (revision.Inspection.IsFinished) await RevisionVerdicts.JudgeMissingAsync(db, revision.InspectionId, Now, cancellation);
+        else await queue.AddAsync(revision.InspectionId, cancellation);
     }
 
-    private async Task<Variant> FindAsync(UploadTarget target, CancellationToken cancellation)
-    {
-        var figure = await db.LoadForEditingAsync(target.Figure, cancellation);
-        return figure.Parts.FirstOrDefault(p => p.Slug == target.Part)?.Variants.FirstOrDefault(v => v.Slug == target.Variant)
-            ?? throw new RuleBrokenException("not-found",
-                $"“{target.Figure}” has no part “{target.Part}” with a variant “{target.Variant}”. Nothing was kept of the upload; create the part and the variant first.");
-    }
+    private DateTime Now => time.GetUtcNow().UtcDateTime;
+
+    private static Variant Find(Figure figure, UploadTarget target) =>
+        figure.Parts.FirstOrDefault(p => p.Slug == target.Part)?.Variants.FirstOrDefault(v => v.Slug == target.Variant)
+        ?? throw new RuleBrokenException("not-found",
+            $"“{target.Figure}” has no part “{target.Part}” with a variant “{target.Variant}”. Nothing was kept of the upload; create the part and the variant first.");
 
     /// <summary>The last segment of the name, without control characters: a name never becomes a path here, but it is shown and sent.</summary>
     public static string SafeName(string? name)

@@ -38,6 +38,8 @@ internal sealed class ErrorPage : PageModel
             "Nothing was changed. Go back to the page and use its buttons."),
         413 => Problems.Make(413, "request-too-large", "That is more than this catalogue takes",
             "Nothing was kept. Send a smaller file."),
+        415 => Problems.Make(415, "media-type-unsupported", "This address does not take that kind of content",
+            "Nothing was changed. Programs send JSON as “application/json”, and meshes to the addresses that take them."),
         429 => Problems.Make(429, "too-many-requests", "That was a lot in a short time",
             "Nothing was kept of this last request; those before are safe. Wait a minute, then send it again."),
         >= 500 => Problems.Make(status, "internal", "Something went wrong on our side",

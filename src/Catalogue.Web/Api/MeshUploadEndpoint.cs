@@ -1,0 +1,46 @@
+using Catalogue.Web.Storage;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.Extensions.Options;
+using Microsoft.OpenApi;
+
+namespace Catalogue.Web.Api;
+
+/// <summary>Maps endpoints that take a mesh: a larger body than the rest of the API, read by the endpoint itself.</summary>
+internal static class MeshUploadEndpoint
+{
+    /// <summary>Room for the fields and boundaries around a mesh.</summary>
+    private const long Around = 256 * 1024;
+
+    public static RouteHandlerBuilder MapMeshUpload(this IEndpointRouteBuilder app, string pattern, Delegate handler, long? maxMeshBytes = null)
+    {
+        var most = maxMeshBytes ?? app.ServiceProvider.GetRequiredService<IOptions<CatalogueOptions>>().Value.MaxUploadBytes;
+        return app.MapPost(pattern, handler)
+            .WithMetadata(new RequestSizeLimitAttribute(most + Around))
+            .AddOpenApiOperationTransformer((operation, _, _) =>
+            {
+                operation.RequestBody = new OpenApiRequestBody
+                {
+                    Required = true,
+                    Content = new Dictionary<string, OpenApiMediaType>
+                    {
+                        ["multipart/form-data"] = new()
+                        {
+                            Schema = new OpenApiSchema
+                            {
+                                Type = JsonSchemaType.Object,
+                                Required = new HashSet<string> { "file" },
+                                Properties = new Dictionary<string, IOpenApiSchema>
+                                {
+                                    ["file"] = new OpenApiSchema { Type = JsonSchemaType.String, Format = "binary" },
+                                    ["unit"] = new OpenApiSchema { Type = JsonSchemaType.String },
+                                    ["note"] = new OpenApiSchema { Type = JsonSchemaType.String },
+                                },
+                            },
+                        },
+                        ["application/octet-stream"] = new() { Schema = new OpenApiSchema { Type = JsonSchemaType.String, Format = "binary" } },
+                    },
+                };
+                return Task.CompletedTask;
+            });
+    }
+}

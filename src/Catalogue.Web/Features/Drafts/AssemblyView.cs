@@ -1,0 +1,30 @@
+using Catalogue.Model.Figures;
+
+namespace Catalogue.Web.Features.Drafts;
+
+internal sealed record JointView(
+    Guid Id, JointKind Kind, string Name, string FirstPart, string SecondPart, double? InnerDiameterMm, double? OuterDiameterMm,
+    double? MouthDiameterMm, double? LengthMm, string Note, IReadOnlyList<string> Processes)
+{
+    public static JointView Of(Joint joint, Dictionary<Guid, string> slugs) => new(
+        joint.Id, joint.Kind, joint.Name, slugs[joint.FirstPartId], slugs[joint.SecondPartId], joint.InnerDiameterMm, joint.OuterDiameterMm,
+        joint.MouthDiameterMm, joint.LengthMm, joint.Note, joint.Processes);
+}
+
+internal sealed record HardwareView(
+    Guid Id, HardwareKind Kind, string Name, int Quantity, string Size, double? DiameterMm, double? CutLengthMm, string Substitutes, string Caution,
+    bool Optional, IReadOnlyList<string> Processes, IReadOnlyList<string> Parts)
+{
+    public static HardwareView Of(HardwareNeed need) => new(
+        need.Id, need.Kind, need.Name, need.Quantity, need.Size, need.DiameterMm, need.CutLengthMm, need.Substitutes, need.Caution,
+        need.IsOptional, need.Processes, [.. need.Parts.OrderBy(p => p.Position).Select(p => p.Slug)]);
+}
+
+internal sealed record StepView(
+    Guid Id, int Position, string Title, string Body, IReadOnlyList<string> Processes, string? OnlyWith, IReadOnlyList<string> Parts,
+    IReadOnlyList<Guid> Hardware)
+{
+    public static StepView Of(Step step, Dictionary<Guid, string> slugs) => new(
+        step.Id, step.Position, step.Title, step.Body, step.Processes, step.ChoicePartId is { } id ? slugs.GetValueOrDefault(id) : null,
+        [.. step.Parts.OrderBy(p => p.Position).Select(p => p.Slug)], [.. step.Hardware.OrderBy(h => h.Position).Select(h => h.Id)]);
+}

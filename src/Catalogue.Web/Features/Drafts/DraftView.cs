@@ -1,0 +1,118 @@
+using Catalogue.Data;
+using Catalogue.Model;
+using Catalogue.Model.Figures;
+using Catalogue.Model.Inspections;
+using Catalogue.Model.Verdicts;
+using Catalogue.Web.Inspection;
+using Microsoft.EntityFrameworkCore;
+
+namespace Catalogue.Web.Features.Drafts;
+
+/// <summary>A figure as its designers see it: everything there is, published or not, and what stands in the way of publishing.</summary>
+internal sealed record DraftView
+{
+    public required string Slug { get; init; }
+    public required string Title { get; init; }
+    public required string Summary { get; init; }
+    public required string Story { get; init; }
+    public required string PaintingNotes { get; init; }
+    public required string ReferenceNote { get; init; }
+    public required double HeightMm { get; init; }
+    public double? ScaleDenominator { get; init; }
+    public required string Licence { get; init; }
+    public required string Credits { get; init; }
+    public required string Cautions { get; init; }
+    public required FigureStatus Status { get; init; }
+
+    /// <summary>Counts every change; send it with <c>publish</c> to publish what you have seen and nothing newer.</summary>
+    public required int Version { get; init; }
+
+    /// <summary>The number of the edition readers see.</summary>
+    public int? Edition { get; init; }
+
+    public required DateTime ChangedAt { get; init; }
+    public required IReadOnlyList<Obstacle> Obstacles { get; init; }
+    public required IReadOnlyList<ChangeView> Changes { get; init; }
+    public required IReadOnlyList<ChoiceView> Choices { get; init; }
+    public required IReadOnlyList<PartView> Parts { get; init; }
+    public required IReadOnlyList<JointView> Joints { get; init; }
+    public required IReadOnlyList<HardwareView> Hardware { get; init; }
+    public required IReadOnlyList<StepView> Steps { get; init; }
+    public required IReadOnlyList<EditionView> Editions { get; init; }
+
+    /// <summary>True while an upload of the figure is being inspected.</summary>
+    public bool IsBusy => Parts.SelectMany(p => p.Variants).SelectMany(v => v.Revisions).Any(r => !r.Discarded && !r.Inspection.Finished);
+
+    /// <summary>The view of a figure that was loaded whole, with the verdicts of its revisions.</summary>
+    public static async Task<DraftView> OfAsync(Figure figure, CatalogueDb db, CancellationToken cancellation)
+    {
+        var revisions = figure.Parts.SelectMany(p => p.Variants).SelectMany(v => v.Revisions).Select(r => r.Id).ToList();
+        var order = await db.Processes.AsNoTracking().ToDictionaryAsync(p => p.Code, p => p.Position, cancellation);
+        var verdicts = (await db.Verdicts.AsNoTracking().Where(v => revisions.Contains(v.RevisionId)).ToListAsync(cancellation))
+            .OrderBy(v => order.GetValueOrDefault(v.Process)).ToLookup(v => v.RevisionId);
+        var slugs = figure.Parts.ToDictionary(p => p.Id, p => p.Slug);
+        return new()
+        {
+            Slug = figure.Slug,
+            Title = figure.Title,
+            Summary = figure.Summary,
+            Story = figure.Story,
+            PaintingNotes = figure.PaintingNotes,
+            ReferenceNote = figure.ReferenceNote,
+            HeightMm = figure.HeightMm,
+            ScaleDenominator = figure.ScaleDenominator,
+            Licence = figure.Licence,
+            Credits = figure.Credits,
+            Cautions = figure.Cautions,
+            Status = figure.Status,
+            Version = figure.Version,
+            Edition = figure.CurrentEdition?.Number,
+            ChangedAt = figure.ChangedAt,
+            Obstacles = figure.Obstacles(),
+            Changes = [.. figure.Changes().Select(c => new ChangeView(c.Part.Slug, c.Part.Name, c.Variant.Slug, c.Variant.Name, c.From?.Number, c.To?.Number))],
+            Choices = [.. figure.Choices.OrderBy(c => c.Slug).Select(c => new ChoiceView(c.Slug, c.Name, c.DefaultPartId is { } id ? slugs.GetValueOrDefault(id) : null))],
+            Parts = [.. figure.Parts.OrderBy(p => p.Position).Select(p => PartView.Of(p, verdicts))],
+            Joints = [.. figure.Joints.OrderBy(j => j.Id).Select(j => JointView.Of(j, slugs))],
+            Hardware = [.. figure.Hardware.OrderBy(h => h.Position).Select(HardwareView.Of)],
+            Steps = [.. figure.Steps.OrderBy(s => s.Position).Select(s => StepView.Of(s, slugs))],
+            Editions = [.. figure.Editions.OrderByDescending(e => e.Number).Select(e => new EditionView(e.Number, e.Note, e.PublishedAt, e.Entries.Count))],
+        };
+    }
+}
+
+/// <summary>What publishing would do to a variant: <c>from</c> absent = new, <c>to</c> absent = gone.</summary>
+internal sealed record ChangeView(string Part, string PartName, string Variant, string VariantName, int? From, int? To);
+
+internal sealed record ChoiceView(string Slug, string Name, string? DefaultPart);
+
+internal sealed record EditionView(int Number, string Note, DateTime PublishedAt, int Meshes);
+
+internal sealed record PartView(
+    string Slug, string Name, int Quantity, PartRole Role, string? Choice, string Note, bool Removed, IReadOnlyList<VariantView> Variants)
+{
+    public static PartView Of(Part part, ILookup<Guid, RevisionVerdict> verdicts) => new(
+        part.Slug, part.Name, part.Quantity, part.Role, part.Choice?.Slug, part.Note, part.IsRemoved,
+        [.. part.Variants.OrderBy(v => v.Id).Select(v => VariantView.Of(v, verdicts))]);
+}
+
+internal sealed record VariantView(
+    string Slug, string Name, string Note, bool Removed, IReadOnlyList<string> Processes, IReadOnlyDictionary<string, string> Reservations,
+    IReadOnlyList<RevisionView> Revisions)
+{
+    public static VariantView Of(Variant variant, ILookup<Guid, RevisionVerdict> verdicts) => new(
+        variant.Slug, variant.Name, variant.Note, variant.IsRemoved, [.. variant.Declarations.Select(d => d.Process).Order()],
+        variant.Declarations.Where(d => d.Reservation.Length > 0).ToDictionary(d => d.Process, d => d.Reservation),
+        [.. variant.Revisions.OrderByDescending(r => r.Number).Select(r => RevisionView.Of(r, verdicts[r.Id]))]);
+}
+
+internal sealed record RevisionView(
+    int Number, string Sha256, long Bytes, string FileName, string? Unit, string Note, DateTime UploadedAt, DateTime? PublishedAt, bool Discarded,
+    InspectionView Inspection, IReadOnlyList<VerdictView> Verdicts)
+{
+    public static RevisionView Of(Revision revision, IEnumerable<RevisionVerdict> verdicts) => new(
+        revision.Number, revision.Sha256, revision.Bytes, revision.FileName, revision.StatedUnit is { } unit ? MeshInspector.CodeOf(unit) : null,
+        revision.Note, revision.UploadedAt, revision.PublishedAt, revision.IsDiscarded, InspectionView.Of(revision.Inspection),
+        [.. verdicts.Select(v => new VerdictView(v.Process, v.Verdict, [.. v.Judgement.Findings.Select(FindingReport.Of)]))]);
+}
+
+internal sealed record VerdictView(string Process, Verdict Verdict, IReadOnlyList<FindingReport> Findings);
