@@ -12,7 +12,7 @@ public static class Words
     public static string Of<T>(T value)
         where T : struct, Enum => Known<T>.ByValue[value];
 
-    /// <summary>The same for people: <c>pop-in ball</c> is written with spaces.</summary>
+    /// <summary>The same for people, with spaces: <c>pop in ball</c>.</summary>
     public static string Spoken<T>(T value)
         where T : struct, Enum => Of(value).Replace('-', ' ');
 

@@ -41,7 +41,11 @@ public static class DraftList
                     v.Name,
                     Latest = v.Revisions.Where(r => r.DiscardedAt == null).OrderByDescending(r => r.Number).Select(r => new
                     {
-                        r.Id, r.Number, r.Inspection.State, r.Inspection.OpenEdges, r.Inspection.ErrorMessage,
+                        r.Id,
+                        r.Number,
+                        r.Inspection.State,
+                        r.Inspection.OpenEdges,
+                        r.Inspection.ErrorMessage,
                     }).FirstOrDefault(),
                 }).ToList(),
             }).ToList(),

@@ -15,7 +15,7 @@ public sealed class FigureTests
         var variant = NewVariant(out _);
         Assert.Equal(1, Upload(variant, 'a').Number);
         var second = Upload(variant, 'b');
-        second.Discard(Now);
+        variant.Discard(second.Number, discard: true, Now);
         Assert.Equal(3, Upload(variant, 'c').Number);
         Assert.Equal(3, variant.Latest!.Number);
     }
@@ -87,7 +87,7 @@ public sealed class FigureTests
         var variant = NewVariant(out var figure);
         var revision = Upload(variant, 'a', MeasuredClosed());
         figure.Publish(null, Now);
-        Assert.Equal("revision-published", Assert.Throws<RuleBrokenException>(() => revision.Discard(Now)).Code);
+        Assert.Equal("revision-published", Assert.Throws<RuleBrokenException>(() => variant.Discard(revision.Number, discard: true, Now)).Code);
     }
 
     [Fact]
@@ -157,8 +157,20 @@ public sealed class FigureTests
 
     internal static MeshFacts Facts(int openEdges = 0) => new()
     {
-        Triangles = 12, Shells = 1, Closed = openEdges == 0, Manifold = true, Oriented = true, OpenEdges = openEdges, NonManifoldEdges = 0,
-        DegenerateTriangles = 0, DuplicateTriangles = 0, InsideOutShells = 0, Voids = 0, Size = new Vec3(10, 20, 30), VolumeMm3 = 6000,
-        AreaMm2 = 2200, UnitStated = true,
+        Triangles = 12,
+        Shells = 1,
+        Closed = openEdges == 0,
+        Manifold = true,
+        Oriented = true,
+        OpenEdges = openEdges,
+        NonManifoldEdges = 0,
+        DegenerateTriangles = 0,
+        DuplicateTriangles = 0,
+        InsideOutShells = 0,
+        Voids = 0,
+        Size = new Vec3(10, 20, 30),
+        VolumeMm3 = 6000,
+        AreaMm2 = 2200,
+        UnitStated = true,
     };
 }

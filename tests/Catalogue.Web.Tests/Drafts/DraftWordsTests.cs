@@ -13,8 +13,17 @@ public abstract class DraftWordsTests(CatalogueFixture catalogue) : CatalogueTes
         var slug = CatalogueFixture.NewSlug("words");
         var made = await designer.PostAsync("/api/figures", new
         {
-            slug, title = "The Tide Clerk", heightMm = 120.5, scaleDenominator = 12, licence = "CC-BY-SA-4.0 OR LicenseRef-troupe", summary = "Counts waves.",
-            story = "# Once", paintingNotes = "Blue.", referenceNote = "From memory.", credits = "A. Designer", cautions = "Small parts.",
+            slug,
+            title = "The Tide Clerk",
+            heightMm = 120.5,
+            scaleDenominator = 12,
+            licence = "CC-BY-SA-4.0 OR LicenseRef-troupe",
+            summary = "Counts waves.",
+            story = "# Once",
+            paintingNotes = "Blue.",
+            referenceNote = "From memory.",
+            credits = "A. Designer",
+            cautions = "Small parts.",
         }, HttpStatusCode.Created);
         Assert.Equal(("The Tide Clerk", 120.5, 12.0, "draft"),
             ((string?)made["title"], (double)made["heightMm"]!, (double)made["scaleDenominator"]!, (string?)made["status"]));
@@ -112,7 +121,13 @@ public abstract class DraftWordsTests(CatalogueFixture catalogue) : CatalogueTes
 
         var joint = await designer.PostAsync($"/api/figures/{figure}/joints", new
         {
-            kind = "pop-in-ball", name = "Shoulder", firstPart = "body", secondPart = "arm", innerDiameterMm = 6, mouthDiameterMm = 5.6, processes = new[] { "MEX-rigid" },
+            kind = "pop-in-ball",
+            name = "Shoulder",
+            firstPart = "body",
+            secondPart = "arm",
+            innerDiameterMm = 6,
+            mouthDiameterMm = 5.6,
+            processes = new[] { "MEX-rigid" },
         }, HttpStatusCode.Created);
         Assert.Equal("pop-in-ball", (string?)joint["kind"]);
         using var ofOne = await designer.SendJsonAsync($"/api/figures/{figure}/joints", new { kind = "glued", name = "Odd", firstPart = "arm", secondPart = "arm" });
