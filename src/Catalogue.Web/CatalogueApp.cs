@@ -26,6 +26,7 @@ internal static class CatalogueApp
         builder.AddInspection(options);
         builder.Services.AddProblemDetails();
         builder.Services.AddExceptionHandler<Problems>();
+        builder.Services.AddRateLimits(options);
         builder.AddApi();
         builder.AddPages(options);
         builder.WebHost.ConfigureKestrel(kestrel => kestrel.Limits.MaxRequestBodySize = options.MaxUploadBytes + (1024 * 1024));
@@ -36,6 +37,7 @@ internal static class CatalogueApp
         app.UseErrorPages();
         app.UseStaticFiles(PagesSetup.Files);
         app.UseRouting();
+        app.UseRateLimiter();
         app.UseAuthentication();
         app.UseAuthorization();
         app.MapOpenApi("/openapi/{documentName}.json");

@@ -46,7 +46,7 @@ public abstract class CatalogueFixture : WebApplicationFactory<Program>, IAsyncL
     }
 
     /// <summary>A visitor.</summary>
-    public HttpClient Visitor() => CreateClient(new() { AllowAutoRedirect = false, BaseAddress = ClientOptions.BaseAddress });
+    public HttpClient Visitor() => CreateClient(new() { BaseAddress = ClientOptions.BaseAddress });
 
     /// <summary>A designer at the API, with a token.</summary>
     public async Task<HttpClient> DesignerAsync()
@@ -89,6 +89,8 @@ public abstract class CatalogueFixture : WebApplicationFactory<Program>, IAsyncL
         builder.UseEnvironment("Production");
         builder.UseSetting("Catalogue:DataFolder", _folder);
         builder.UseSetting("Logging:LogLevel:Default", "Warning");
+        builder.UseSetting("Catalogue:SignInsPerMinute", "10000");
+        builder.UseSetting("Catalogue:InspectionsPerMinute", "10000");
         foreach (var (key, value) in Settings()) builder.UseSetting(key, value);
         builder.ConfigureTestServices(Replace);
     }

@@ -2,6 +2,7 @@ using System.Security.Cryptography;
 using System.Text;
 using Catalogue.Data;
 using Catalogue.Data.Accounts;
+using Catalogue.Model;
 using Microsoft.EntityFrameworkCore;
 
 namespace Catalogue.Web.Accounts;
@@ -15,7 +16,10 @@ public sealed class AccessTokens(CatalogueDb db, TimeProvider time)
     public async Task<string> CreateAsync(Guid account, string name, CancellationToken cancellation)
     {
         var token = Prefix + Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(32));
-        db.AccessTokens.Add(new AccessToken(account, name, HashOf(token), time.GetUtcNow().UtcDateTime));
+        var clean = name.Trim();
+        if (clean.Length is 0 or > 80)
+            throw new RuleBrokenException("name-invalid", "A token is named by 1 to 80 characters, so that you know later what it is for. No token was made.");
+        db.AccessTokens.Add(new AccessToken(account, clean, HashOf(token), time.GetUtcNow().UtcDateTime));
         await db.SaveChangesAsync(cancellation);
         return token;
     }
@@ -29,6 +33,18 @@ public sealed class AccessTokens(CatalogueDb db, TimeProvider time)
                       join a in db.Users on t.AccountId equals a.Id
                       where t.Hash == hash && t.RevokedAt == null
                       select a).AsNoTracking().SingleOrDefaultAsync(cancellation);
+    }
+
+    /// <summary>The account's tokens that are still good, the newest first.</summary>
+    public Task<List<AccessToken>> OfAsync(Guid account, CancellationToken cancellation) => db.AccessTokens.AsNoTracking()
+        .Where(t => t.AccountId == account && t.RevokedAt == null).OrderByDescending(t => t.CreatedAt).ToListAsync(cancellation);
+
+    /// <summary>Ends one token of the account, or all of them.</summary>
+    public async Task RevokeAsync(Guid account, Guid? token, CancellationToken cancellation)
+    {
+        var tokens = await db.AccessTokens.Where(t => t.AccountId == account && t.RevokedAt == null && (token == null || t.Id == token)).ToListAsync(cancellation);
+        foreach (var one in tokens) one.Revoke(time.GetUtcNow().UtcDateTime);
+        await db.SaveChangesAsync(cancellation);
     }
 
     private static string HashOf(string token) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(token)));

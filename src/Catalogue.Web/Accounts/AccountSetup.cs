@@ -2,6 +2,7 @@ using Catalogue.Data;
 using Catalogue.Data.Accounts;
 using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Identity;
+using Microsoft.AspNetCore.Mvc;
 
 namespace Catalogue.Web.Accounts;
 
@@ -13,6 +14,9 @@ internal static class AccountSetup
 
     /// <summary>API writes: a token only, so that no foreign page can send them with a cookie.</summary>
     public const string DesignerApi = "designer-api";
+
+    /// <summary>How long a link to set a password is good.</summary>
+    public static readonly TimeSpan PasswordLinkLife = TimeSpan.FromDays(3);
 
     public const string HostPages = "host-pages";
     public const string HostClaim = "catalogue:host";
@@ -26,6 +30,7 @@ internal static class AccountSetup
             {
                 cookie.LoginPath = "/sign-in";
                 cookie.AccessDeniedPath = "/sign-in";
+                cookie.ReturnUrlParameter = "return";
                 cookie.Cookie.Name = "catalogue.designer";
                 cookie.Cookie.SameSite = SameSiteMode.Lax;
                 cookie.ExpireTimeSpan = TimeSpan.FromDays(30);
@@ -41,7 +46,18 @@ internal static class AccountSetup
             })
             .AddEntityFrameworkStores<CatalogueDb>()
             .AddSignInManager()
+            .AddErrorDescriber<AccountErrors>()
+            .AddTokenProvider<DataProtectorTokenProvider<Account>>(TokenOptions.DefaultProvider)
             .AddClaimsPrincipalFactory<AccountClaims>();
+        services.Configure<DataProtectionTokenProviderOptions>(links => links.TokenLifespan = PasswordLinkLife);
+        // A closed account or a changed password ends other sessions within a minute.
+        services.Configure<SecurityStampValidatorOptions>(stamps => stamps.ValidationInterval = TimeSpan.FromMinutes(1));
+        services.AddAntiforgery(forms =>
+        {
+            forms.Cookie.Name = "catalogue.form";
+            forms.Cookie.SecurePolicy = CookieSecurePolicy.SameAsRequest;
+        });
+        services.Configure<CookieTempDataProviderOptions>(told => told.Cookie.Name = "catalogue.told");
         services.AddAuthorizationBuilder()
             .AddPolicy(DesignerPages, policy => policy.AddAuthenticationSchemes(IdentityConstants.ApplicationScheme).RequireAuthenticatedUser())
             .AddPolicy(HostPages, policy => policy.AddAuthenticationSchemes(IdentityConstants.ApplicationScheme).RequireClaim(HostClaim))

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Catalogue.Data.Storage;
+using Catalogue.Web.Accounts;
 
 namespace Catalogue.Web.Commands;
 
@@ -20,7 +21,9 @@ internal static class DemoCommand
         {
             var app = CatalogueApp.Build(args, builder => builder.Configuration["Catalogue:DataFolder"] = folder);
             await Schema.ApplyAsync(app.Services.GetRequiredService<DatabaseChoice>(), cancellation);
-            await app.RunAsync();
+            await app.StartAsync(cancellation);
+            await ConsoleWelcome.PrintWithNewAccountAsync(app, Console.Out);
+            await app.WaitForShutdownAsync(cancellation);
             return 0;
         }
         finally

@@ -1,4 +1,5 @@
 using Catalogue.Data.Storage;
+using Catalogue.Web.Accounts;
 
 namespace Catalogue.Web.Commands;
 
@@ -11,7 +12,9 @@ internal static class ServeCommand
     {
         var app = CatalogueApp.Build(args);
         await Schema.ApplyAsync(app.Services.GetRequiredService<DatabaseChoice>(), CancellationToken.None);
-        await app.RunAsync();
+        await app.StartAsync();
+        await ConsoleWelcome.PrintAsync(app, Console.Out);
+        await app.WaitForShutdownAsync();
         return 0;
     }
 }

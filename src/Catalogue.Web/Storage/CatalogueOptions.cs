@@ -32,6 +32,19 @@ public sealed class CatalogueOptions
     /// <summary>True lets this process serve pages only and leave inspections to others.</summary>
     public bool ServeOnly { get; set; }
 
+    /// <summary>How often one address may try to sign in, in a minute.</summary>
+    [Range(1, 100_000)]
+    public int SignInsPerMinute { get; set; } = 10;
+
+    /// <summary>How many meshes one address may have inspected in a minute without an account.</summary>
+    [Range(1, 100_000)]
+    public int InspectionsPerMinute { get; set; } = 30;
+
+    /// <summary>The largest mesh inspected without an account, in MiB.</summary>
+    [Range(1, 4096)]
+    public int MaxInspectionMiB { get; set; } = 64;
+
+    public long MaxInspectionBytes => MaxInspectionMiB * 1024L * 1024L;
     public long MaxUploadBytes => MaxUploadMiB * 1024L * 1024L;
     public int EffectiveWorkers => InspectionWorkers > 0 ? InspectionWorkers : Environment.ProcessorCount;
     public string FullDataFolder => Path.GetFullPath(DataFolder);

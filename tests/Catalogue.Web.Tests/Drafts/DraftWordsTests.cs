@@ -91,7 +91,9 @@ public abstract class DraftWordsTests(CatalogueFixture catalogue) : CatalogueTes
         using var media = await designer.PostAsync("/api/figures", text);
         await media.ExpectProblemAsync(HttpStatusCode.UnsupportedMediaType, "media-type-unsupported");
         using var large = new StringContent(new string(' ', 2 * 1024 * 1024), Encoding.UTF8, "application/json");
-        using var tooLarge = await designer.PostAsync("/api/figures", large);
+        using var request = new HttpRequestMessage(HttpMethod.Post, "/api/figures") { Content = large };
+        request.Headers.ExpectContinue = true;
+        using var tooLarge = await designer.SendAsync(request);
         await tooLarge.ExpectProblemAsync(HttpStatusCode.RequestEntityTooLarge, "request-too-large");
     }
 

@@ -1,0 +1,37 @@
+using Catalogue.Model;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.RazorPages;
+
+namespace Catalogue.Web.Features.Shared;
+
+/// <summary>What pages with forms share: a broken rule becomes a sentence at its field, a change a sentence on the next page.</summary>
+internal static class PageForms
+{
+    /// <summary>Makes the change, unless the form is already wrong or a rule forbids it; then the page is to be shown again.</summary>
+    /// <param name="fields">Which field the code of a broken rule belongs to; codes without one are told at the top.</param>
+    public static async Task<bool> TryAsync(this PageModel page, Func<Task> change, IReadOnlyDictionary<string, string>? fields = null)
+    {
+        if (page.ModelState.IsValid)
+        {
+            try
+            {
+                await change();
+                return true;
+            }
+            catch (RuleBrokenException broken) when (broken.Code != "not-found")
+            {
+                page.ModelState.AddModelError(fields?.GetValueOrDefault(broken.Code) ?? "", broken.Message);
+            }
+        }
+
+        page.Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
+        return false;
+    }
+
+    /// <summary>Goes on to another page, which begins with <paramref name="done"/>.</summary>
+    public static IActionResult Done(this PageModel page, string done, string path)
+    {
+        page.TempData["Done"] = done;
+        return new RedirectResult(page.Request.PathBase + path);
+    }
+}

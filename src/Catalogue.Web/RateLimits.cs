@@ -1,0 +1,44 @@
+using System.Globalization;
+using System.Net;
+using System.Threading.RateLimiting;
+using Catalogue.Web.Storage;
+
+namespace Catalogue.Web;
+
+/// <summary>How often one address may do what costs much or could be guessed at. Counted per process.</summary>
+internal static class RateLimits
+{
+    /// <summary>Trying names, passwords and set-up codes.</summary>
+    public const string SignIn = "sign-in";
+
+    /// <summary>Meshes inspected for anybody, without an account.</summary>
+    public const string Inspections = "inspections";
+
+    public static void AddRateLimits(this IServiceCollection services, CatalogueOptions options) => services.AddRateLimiter(limiter =>
+    {
+        limiter.RejectionStatusCode = StatusCodes.Status429TooManyRequests;
+        limiter.OnRejected = (rejected, _) =>
+        {
+            if (rejected.Lease.TryGetMetadata(MetadataName.RetryAfter, out var wait))
+                rejected.HttpContext.Response.Headers.RetryAfter = Math.Ceiling(wait.TotalSeconds).ToString(CultureInfo.InvariantCulture);
+            return ValueTask.CompletedTask;
+        };
+        limiter.AddPolicy(SignIn, context => PostsPerMinute(context, options.SignInsPerMinute));
+        limiter.AddPolicy(Inspections, context => PostsPerMinute(context, options.InspectionsPerMinute));
+    });
+
+    private static RateLimitPartition<IPAddress> PostsPerMinute(HttpContext context, int permits) => HttpMethods.IsPost(context.Request.Method)
+        ? RateLimitPartition.GetFixedWindowLimiter(NetworkOf(context.Connection.RemoteIpAddress), _ => new() { PermitLimit = permits, Window = TimeSpan.FromMinutes(1) })
+        : RateLimitPartition.GetNoLimiter(IPAddress.None);
+
+    /// <summary>The address itself; of an IPv6 address the /64 it stands in, because one household has as many of those as it likes.</summary>
+    private static IPAddress NetworkOf(IPAddress? address)
+    {
+        if (address is null) return IPAddress.Any;
+        if (address.IsIPv4MappedToIPv6) return address.MapToIPv4();
+        var bytes = address.GetAddressBytes();
+        if (bytes.Length == 4) return address;
+        Array.Clear(bytes, 8, 8);
+        return new(bytes);
+    }
+}
