@@ -1,6 +1,7 @@
 using System.CommandLine;
 using Catalogue.Data.Storage;
 using Catalogue.Web.Accounts;
+using Catalogue.Web.Demo;
 
 namespace Catalogue.Web.Commands;
 
@@ -19,7 +20,11 @@ internal static class DemoCommand
         var folder = Directory.CreateTempSubdirectory("catalogue-demo-").FullName;
         try
         {
-            var app = CatalogueApp.Build(args, builder => builder.Configuration["Catalogue:DataFolder"] = folder);
+            var app = CatalogueApp.Build(args, builder =>
+            {
+                builder.Configuration["Catalogue:DataFolder"] = folder;
+                builder.Services.AddHostedService<DemoPublisher>();
+            });
             await Schema.ApplyAsync(app.Services.GetRequiredService<DatabaseChoice>(), cancellation);
             await app.StartAsync(cancellation);
             await ConsoleWelcome.PrintWithNewAccountAsync(app, Console.Out);
