@@ -29,7 +29,8 @@ internal static class CatalogueApp
         builder.Services.AddRateLimits(options);
         builder.AddApi();
         builder.AddPages(options);
-        builder.WebHost.ConfigureKestrel(kestrel => kestrel.Limits.MaxRequestBodySize = options.MaxUploadBytes + (1024 * 1024));
+        builder.AddDrafts(options);
+        builder.WebHost.ConfigureKestrel(static kestrel => kestrel.Limits.MaxRequestBodySize = ApiSetup.MaxBodyBytes); // Addresses that take meshes say so.
 
         var app = builder.Build();
         app.UsePageFrame();
@@ -41,10 +42,7 @@ internal static class CatalogueApp
         app.UseAuthentication();
         app.UseAuthorization();
         app.MapOpenApi("/openapi/{documentName}.json");
-        app.MapDraftApi();
-        app.MapPartApi();
-        app.MapRevisionApi();
-        app.MapAssemblyApi();
+        app.MapDrafts();
         app.MapRazorPages();
         return app;
     }

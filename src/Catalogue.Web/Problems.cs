@@ -3,6 +3,7 @@ using Catalogue.Data.Storage;
 using Catalogue.Geometry.Formats;
 using Catalogue.Model;
 using Catalogue.Web.Storage;
+using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
@@ -48,6 +49,8 @@ public sealed class Problems(IProblemDetailsService writer, ILogger<Problems> lo
     public static ProblemDetails Of(Exception exception) => exception switch
     {
         RuleBrokenException rule => OfRule(rule),
+        AntiforgeryValidationException => Make(400, "form-expired", "The form is no longer good",
+            "It was open too long, or you signed in or out meanwhile. Nothing was changed. Load the page again and repeat what you did."),
         MeshFormatException mesh => Make(422, "mesh-" + mesh.Code, "The file cannot be read as a mesh", mesh.Message),
         BlobTooLargeException large => Make(413, "file-too-large", "The file is too large", large.Message),
         DbUpdateConcurrencyException => Make(409, "changed-meanwhile", "Somebody else changed this at the same time",

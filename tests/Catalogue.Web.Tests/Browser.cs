@@ -51,6 +51,14 @@ public sealed partial class Browser(HttpClient client) : IDisposable
         return response.StatusCode;
     }
 
+    /// <summary>The same with a file.</summary>
+    public async Task<HttpStatusCode> ForgeFileAsync(string path, byte[] file)
+    {
+        using var form = Api.Form(file);
+        using var response = await client.PostAsync(path, form);
+        return response.StatusCode;
+    }
+
     public void Dispose() => client.Dispose();
 
     private List<KeyValuePair<string, string>> Fields(string action, (string Name, string Value)[] filled)

@@ -57,6 +57,18 @@ public abstract class CatalogueFixture : WebApplicationFactory<Program>, IAsyncL
         return client;
     }
 
+    /// <summary>A designer in a browser, signed in.</summary>
+    public async Task<Browser> SignedInAsync(bool host = false)
+    {
+        var (name, password) = ("user-" + Guid.NewGuid().ToString("N")[..10], Guid.NewGuid().ToString("N"));
+        await AccountAsync(name, password, host);
+        var browser = new Browser(Visitor());
+        await browser.GoAsync("/sign-in");
+        await browser.SubmitAsync("/sign-in", ("Form.Name", name), ("Form.Password", password));
+        Assert.Equal("/drafts", browser.Path);
+        return browser;
+    }
+
     /// <summary>Makes an account, past the pages.</summary>
     public async Task<Account> AccountAsync(string name, string password, bool host = false)
     {

@@ -24,6 +24,17 @@ public static class FigureEditing
         return figure;
     }
 
+    /// <summary>Like the others, for a change with nothing to answer.</summary>
+    public static Task EditAsync(this CatalogueDb db, string slug, Action<Figure> change, CancellationToken cancellation, int? seen = null)
+    {
+        ArgumentNullException.ThrowIfNull(change);
+        return db.EditAsync(slug, figure =>
+        {
+            change(figure);
+            return Task.FromResult(true);
+        }, cancellation, seen);
+    }
+
     /// <summary>Like the other, for a change that only looks at the figure.</summary>
     public static Task<T> EditAsync<T>(this CatalogueDb db, string slug, Func<Figure, T> change, CancellationToken cancellation, int? seen = null) =>
         db.EditAsync(slug, figure => Task.FromResult(change(figure)), cancellation, seen);

@@ -11,11 +11,14 @@ internal static class MeshUploadEndpoint
     /// <summary>Room for the fields and boundaries around a mesh.</summary>
     private const long Around = 256 * 1024;
 
+    /// <summary>The largest body that may hold a mesh of that size.</summary>
+    public static long BodyOf(long meshBytes) => meshBytes + Around;
+
     public static RouteHandlerBuilder MapMeshUpload(this IEndpointRouteBuilder app, string pattern, Delegate handler, long? maxMeshBytes = null)
     {
         var most = maxMeshBytes ?? app.ServiceProvider.GetRequiredService<IOptions<CatalogueOptions>>().Value.MaxUploadBytes;
         return app.MapPost(pattern, handler)
-            .WithMetadata(new RequestSizeLimitAttribute(most + Around))
+            .WithMetadata(new RequestSizeLimitAttribute(BodyOf(most)))
             .AddOpenApiOperationTransformer((operation, _, _) =>
             {
                 operation.RequestBody = new OpenApiRequestBody

@@ -33,7 +33,7 @@ internal sealed class AccountPage(UserManager<Account> accounts, SignInManager<A
 
     public async Task<IActionResult> OnPostNameAsync(CancellationToken cancellation)
     {
-        Only(nameof(DisplayName));
+        this.Only(nameof(DisplayName));
         var name = DisplayName?.Trim() ?? "";
         if (name.Length is 0 or > 80) ModelState.AddModelError(nameof(DisplayName), "The name others see has 1 to 80 characters.");
         if (!ModelState.IsValid) return await ShowAsync(cancellation);
@@ -45,7 +45,7 @@ internal sealed class AccountPage(UserManager<Account> accounts, SignInManager<A
 
     public async Task<IActionResult> OnPostPasswordAsync(CancellationToken cancellation)
     {
-        Only(nameof(Passwords));
+        this.Only(nameof(Passwords));
         if (!ModelState.IsValid) return await ShowAsync(cancellation);
         var account = await MineAsync();
         var changed = await accounts.ChangePasswordAsync(account, Passwords.Present!, Passwords.New!);
@@ -58,7 +58,7 @@ internal sealed class AccountPage(UserManager<Account> accounts, SignInManager<A
 
     public async Task<IActionResult> OnPostTokenAsync(CancellationToken cancellation)
     {
-        Only(nameof(TokenName));
+        this.Only(nameof(TokenName));
         var account = await MineAsync();
         await this.TryAsync(async () => NewToken = await tokens.CreateAsync(account.Id, TokenName ?? "", cancellation),
             new Dictionary<string, string> { ["name-invalid"] = nameof(TokenName) });
@@ -81,12 +81,6 @@ internal sealed class AccountPage(UserManager<Account> accounts, SignInManager<A
         Tokens = await tokens.OfAsync(Account.Id, cancellation);
         if (!ModelState.IsValid) Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
         return Page();
-    }
-
-    /// <summary>The page has several forms: what the others lack is not an error of this one.</summary>
-    private void Only(string form)
-    {
-        foreach (var key in ModelState.Keys.Where(k => k != form && !k.StartsWith(form + ".", StringComparison.Ordinal)).ToList()) ModelState.Remove(key);
     }
 }
 

@@ -57,11 +57,7 @@ internal static class AssemblyApi
 
     private static async Task<NoContent> RemoveAsync(string figure, CatalogueDb db, Action<Figure> remove, CancellationToken cancellation)
     {
-        await db.EditAsync(figure, f =>
-        {
-            remove(f);
-            return f;
-        }, cancellation);
+        await db.EditAsync(figure, remove, cancellation);
         return TypedResults.NoContent();
     }
 

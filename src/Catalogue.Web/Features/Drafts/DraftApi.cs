@@ -37,13 +37,13 @@ internal static class DraftApi
         .WithTags(tag)
         .ProducesProblem(401).ProducesProblem(404).ProducesProblem(409).ProducesProblem(422);
 
-    private static async Task<Ok<DraftPage>> ListAsync(CatalogueDb db, CancellationToken cancellation, string? status = null, int page = 1, int size = 20)
+    private static async Task<Ok<DraftSheet>> ListAsync(CatalogueDb db, CancellationToken cancellation, string? status = null, int page = 1, int size = 20)
     {
         FigureStatus? wanted = status is null ? null
             : Words.TryParse<FigureStatus>(status, out var known) ? known
             : throw new RuleBrokenException("status-invalid", $"“{status}” is not one of: {string.Join(", ", Words.All<FigureStatus>())}.");
         var (items, total) = await db.ListDraftsAsync(wanted, Math.Clamp(page, 1, 1_000_000), Math.Clamp(size, 1, MaxPageSize), cancellation);
-        return TypedResults.Ok(new DraftPage(items, total));
+        return TypedResults.Ok(new DraftSheet(items, total));
     }
 
     private static async Task<Ok<DraftView>> GetAsync(string figure, CatalogueDb db, CancellationToken cancellation) =>
@@ -111,7 +111,7 @@ internal static class DraftApi
     }
 }
 
-internal sealed record DraftPage(IReadOnlyList<DraftSummary> Items, int Total);
+internal sealed record DraftSheet(IReadOnlyList<DraftSummary> Items, int Total);
 
 internal sealed record ChoiceWords(string? Slug, string? Name);
 

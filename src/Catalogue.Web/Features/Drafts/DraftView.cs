@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using Catalogue.Data;
 using Catalogue.Model;
 using Catalogue.Model.Figures;
@@ -41,6 +42,7 @@ internal sealed record DraftView
     public required IReadOnlyList<EditionView> Editions { get; init; }
 
     /// <summary>True while an upload of the figure is being inspected.</summary>
+    [JsonIgnore]
     public bool IsBusy => Parts.SelectMany(p => p.Variants).SelectMany(v => v.Revisions).Any(r => !r.Discarded && !r.Inspection.Finished);
 
     /// <summary>The view of a figure that was loaded whole, with the verdicts of its revisions.</summary>
@@ -90,6 +92,9 @@ internal sealed record EditionView(int Number, string Note, DateTime PublishedAt
 internal sealed record PartView(
     string Slug, string Name, int Quantity, PartRole Role, string? Choice, string Note, bool Removed, IReadOnlyList<VariantView> Variants)
 {
+    [JsonIgnore]
+    public bool HasMesh => Variants.Any(v => v.Latest is not null);
+
     public static PartView Of(Part part, ILookup<Guid, RevisionVerdict> verdicts) => new(
         part.Slug, part.Name, part.Quantity, part.Role, part.Choice?.Slug, part.Note, part.IsRemoved,
         [.. part.Variants.OrderBy(v => v.Id).Select(v => VariantView.Of(v, verdicts))]);
@@ -99,6 +104,10 @@ internal sealed record VariantView(
     string Slug, string Name, string Note, bool Removed, IReadOnlyList<string> Processes, IReadOnlyDictionary<string, string> Reservations,
     IReadOnlyList<RevisionView> Revisions)
 {
+    /// <summary>The upload that would be published.</summary>
+    [JsonIgnore]
+    public RevisionView? Latest => Removed ? null : Revisions.FirstOrDefault(r => !r.Discarded);
+
     public static VariantView Of(Variant variant, ILookup<Guid, RevisionVerdict> verdicts) => new(
         variant.Slug, variant.Name, variant.Note, variant.IsRemoved, [.. variant.Declarations.Select(d => d.Process).Order()],
         variant.Declarations.Where(d => d.Reservation.Length > 0).ToDictionary(d => d.Process, d => d.Reservation),
@@ -112,7 +121,11 @@ internal sealed record RevisionView(
     public static RevisionView Of(Revision revision, IEnumerable<RevisionVerdict> verdicts) => new(
         revision.Number, revision.Sha256, revision.Bytes, revision.FileName, revision.StatedUnit is { } unit ? MeshInspector.CodeOf(unit) : null,
         revision.Note, revision.UploadedAt, revision.PublishedAt, revision.IsDiscarded, InspectionView.Of(revision.Inspection),
-        [.. verdicts.Select(v => new VerdictView(v.Process, v.Verdict, [.. v.Judgement.Findings.Select(FindingReport.Of)]))]);
+        [.. verdicts.Select(v => new VerdictView(v.Process, v.Judgement))]);
 }
 
-internal sealed record VerdictView(string Process, Verdict Verdict, IReadOnlyList<FindingReport> Findings);
+internal sealed record VerdictView(string Process, [property: JsonIgnore] Judgement Judgement)
+{
+    public Verdict Verdict => Judgement.Verdict;
+    public IReadOnlyList<FindingReport> Findings => [.. Judgement.Findings.Select(FindingReport.Of)];
+}

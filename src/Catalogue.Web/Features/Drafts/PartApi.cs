@@ -34,11 +34,7 @@ internal static class PartApi
 
     private static async Task<NoContent> RemovePartAsync(string figure, string part, CatalogueDb db, TimeProvider time, CancellationToken cancellation)
     {
-        await db.EditAsync(figure, f =>
-        {
-            f.RemovePart(f.PartOf(part), Now(time));
-            return f;
-        }, cancellation);
+        await db.EditAsync(figure, f => f.RemovePart(f.PartOf(part), Now(time)), cancellation);
         return TypedResults.NoContent();
     }
 
@@ -63,11 +59,7 @@ internal static class PartApi
     private static async Task<NoContent> RemoveVariantAsync(
         string figure, string part, string variant, CatalogueDb db, TimeProvider time, CancellationToken cancellation)
     {
-        await db.EditAsync(figure, f =>
-        {
-            f.VariantOf(part, variant).Remove(Now(time));
-            return f;
-        }, cancellation);
+        await db.EditAsync(figure, f => f.VariantOf(part, variant).Remove(Now(time)), cancellation);
         return TypedResults.NoContent();
     }
 

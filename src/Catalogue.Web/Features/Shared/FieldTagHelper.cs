@@ -43,7 +43,7 @@ public sealed class FieldTagHelper : TagHelper
     public override void Process(TagHelperContext context, TagHelperOutput output)
     {
         ArgumentNullException.ThrowIfNull(output);
-        var name = For.Name;
+        var name = ViewContext.ViewData.TemplateInfo.GetFullHtmlFieldName(For.Name);
         var id = TagBuilder.CreateSanitizedId(name, "-");
         ViewContext.ViewData.ModelState.TryGetValue(name, out var state);
         var error = state?.Errors.FirstOrDefault()?.ErrorMessage;

@@ -28,6 +28,12 @@ internal static class PageForms
         return false;
     }
 
+    /// <summary>Of a page with several forms: what the others lack is not an error of the one that was sent.</summary>
+    public static void Only(this PageModel page, string form)
+    {
+        foreach (var key in page.ModelState.Keys.Where(k => k != form && !k.StartsWith(form + ".", StringComparison.Ordinal)).ToList()) page.ModelState.Remove(key);
+    }
+
     /// <summary>Goes on to another page, which begins with <paramref name="done"/>.</summary>
     public static IActionResult Done(this PageModel page, string done, string path)
     {

@@ -23,7 +23,14 @@ internal static class PagesSetup
         services.AddScoped<Visitor>();
         services.AddScoped<Masthead>();
         services.AddSingleton<MarkdownText>();
-        services.AddRazorPages(o => o.RootDirectory = "/Features");
+        services.AddRazorPages(o => o.RootDirectory = "/Features")
+            .AddMvcOptions(o =>
+            {
+                o.ModelBinderProviders.Insert(0, new NumberBinder.Provider());
+                o.ModelBindingMessageProvider.SetAttemptedValueIsInvalidAccessor((value, _) => $"“{value}” cannot be used here.");
+                o.ModelBindingMessageProvider.SetNonPropertyAttemptedValueIsInvalidAccessor(value => $"“{value}” cannot be used here.");
+                o.ModelBindingMessageProvider.SetValueMustBeANumberAccessor(_ => "A whole number is wanted here.");
+            });
         services.Configure<WebEncoderOptions>(o => o.TextEncoderSettings = new(UnicodeRanges.All));
         services.AddRouting(o => o.LowercaseUrls = true);
         services.AddResponseCompression(o =>
@@ -53,7 +60,12 @@ internal static class PagesSetup
     /// <summary>Errors as a page for people, as problem details for programs.</summary>
     public static void UseErrorPages(this WebApplication app)
     {
-        app.UseExceptionHandler(new ExceptionHandlerOptions { ExceptionHandlingPath = "/error", AllowStatusCode404Response = true });
+        app.UseExceptionHandler(new ExceptionHandlerOptions
+        {
+            ExceptionHandlingPath = "/error",
+            AllowStatusCode404Response = true,
+            SuppressDiagnosticsCallback = static failed => Problems.Of(failed.Exception).Status < 500, // Refusals are answers, not faults.
+        });
         app.UseWhen(static context => !Problems.IsForPrograms(context), static pages => pages.UseStatusCodePagesWithReExecute("/error", "?status={0}"));
         app.UseWhen(Problems.IsForPrograms, static programs => programs.UseStatusCodePages(static async pages =>
         {

@@ -1,0 +1,68 @@
+using System.Globalization;
+using Catalogue.Data;
+using Catalogue.Data.Queries;
+using Catalogue.Model.Figures;
+using Catalogue.Web.Accounts;
+using Catalogue.Web.Features.Shared;
+using Catalogue.Web.Inspection;
+using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.RazorPages;
+
+namespace Catalogue.Web.Features.Drafts;
+
+/// <summary>A part on the workbench: its variants with every revision, inspection and verdict.</summary>
+[Authorize(Policy = AccountSetup.DesignerPages)]
+internal sealed class PartPage(CatalogueDb db, InspectionQueue queue, TimeProvider time) : PageModel
+{
+    [FromRoute]
+    public string Figure { get; set; } = "";
+
+    [FromRoute]
+    public string Part { get; set; } = "";
+
+    public DraftView Draft { get; private set; } = null!;
+    public PartView View { get; private set; } = null!;
+
+    public Task<IActionResult> OnGetAsync(CancellationToken cancellation) => ShowAsync(cancellation);
+
+    public Task<IActionResult> OnPostRemoveAsync(CancellationToken cancellation) => ChangeAsync((f, now) => f.RemovePart(f.PartOf(Part), now),
+        "The part is taken out of the next edition. Readers see it until you publish; its revisions are kept.", cancellation);
+
+    public Task<IActionResult> OnPostRestoreAsync(CancellationToken cancellation) => ChangeAsync((f, now) => f.RestorePart(f.PartOf(Part), now),
+        "The part is back.", cancellation);
+
+    public Task<IActionResult> OnPostRemoveVariantAsync(string variant, CancellationToken cancellation) => ChangeAsync((f, now) => f.VariantOf(Part, variant).Remove(now),
+        "The variant is taken out of the next edition. Readers see it until you publish; its revisions are kept.", cancellation);
+
+    public Task<IActionResult> OnPostRestoreVariantAsync(string variant, CancellationToken cancellation) => ChangeAsync((f, now) => f.VariantOf(Part, variant).Restore(now),
+        "The variant is back.", cancellation);
+
+    public Task<IActionResult> OnPostDiscardAsync(string variant, int number, CancellationToken cancellation) => ChangeAsync(
+        (f, now) => f.VariantOf(Part, variant).Discard(number, discard: true, now),
+        string.Create(CultureInfo.InvariantCulture, $"Revision {number} is left out of what is published next. Its number is not given again."), cancellation);
+
+    public Task<IActionResult> OnPostKeepAsync(string variant, int number, CancellationToken cancellation) => ChangeAsync(
+        (f, now) => f.VariantOf(Part, variant).Discard(number, discard: false, now),
+        string.Create(CultureInfo.InvariantCulture, $"Revision {number} counts again."), cancellation);
+
+    public async Task<IActionResult> OnPostRepeatAsync(Guid inspection, CancellationToken cancellation)
+    {
+        await queue.RepeatAsync(inspection, cancellation);
+        return this.Done("The mesh is inspected again.", $"/drafts/{Figure}/parts/{Part}");
+    }
+
+    private async Task<IActionResult> ChangeAsync(Action<Figure, DateTime> change, string done, CancellationToken cancellation) =>
+        await this.TryAsync(() => db.EditAsync(Figure, f => change(f, time.GetUtcNow().UtcDateTime), cancellation))
+            ? this.Done(done, $"/drafts/{Figure}/parts/{Part}")
+            : await ShowAsync(cancellation);
+
+    private async Task<IActionResult> ShowAsync(CancellationToken cancellation)
+    {
+        var figure = await db.LoadForViewingAsync(Figure, cancellation);
+        figure.PartOf(Part);
+        Draft = await DraftView.OfAsync(figure, db, cancellation);
+        View = Draft.Parts.First(p => p.Slug == Part);
+        return Page();
+    }
+}
