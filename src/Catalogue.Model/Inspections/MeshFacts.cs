@@ -17,6 +17,13 @@ public sealed record MeshFacts
     public required int DuplicateTriangles { get; init; }
     public required int InsideOutShells { get; init; }
     public required int Voids { get; init; }
+
+    /// <summary>Pairs of triangles that meet where they should not.</summary>
+    public int SelfIntersections { get; init; }
+
+    /// <summary>A place where the surface runs through itself.</summary>
+    public Vec3? CrossingAt { get; init; }
+
     public required Vec3 Size { get; init; }
     public required double VolumeMm3 { get; init; }
     public required double AreaMm2 { get; init; }

@@ -43,6 +43,19 @@ public static class RevisionJudge
             };
         }
 
+        if (facts.SelfIntersections > 0)
+        {
+            yield return new("mesh.self-intersections", Severity.Care,
+                Invariant($"The surface runs through itself: {facts.SelfIntersections} pairs of triangles cross. Programs disagree on what is inside there; unite the overlapping pieces and upload again."))
+            {
+                Measured = facts.SelfIntersections,
+                Limit = 0,
+                Unit = "pairs",
+                At = facts.CrossingAt,
+                Source = "3MF core 1.4.0, §4.1",
+            };
+        }
+
         if (facts.InsideOutShells > 0)
         {
             yield return new("mesh.inside-out", Severity.Care,

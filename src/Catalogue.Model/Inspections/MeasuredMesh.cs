@@ -1,0 +1,72 @@
+using Catalogue.Geometry.Fit;
+using Catalogue.Geometry.Health;
+using Catalogue.Geometry.Hulls;
+using Catalogue.Geometry.Measures;
+using Catalogue.Geometry.Meshes;
+using Catalogue.Geometry.Spatial;
+
+namespace Catalogue.Model.Inspections;
+
+/// <summary>What the checks of the kernel found on one mesh, each asked once; the tree is built once and shared.</summary>
+internal sealed record MeasuredMesh(
+    Vec3 Size, MeshHealth Health, SelfIntersections Crossings, MeshMeasures Measures, ConvexHull Hull, FitResult? Fit)
+{
+    public static MeasuredMesh Of(TriangleMesh mesh, BuildVolume? volume, InspectionClock clock, CancellationToken cancellation)
+    {
+        clock.Begin("health", 20);
+        var health = MeshHealth.Of(mesh, cancellation);
+        clock.Begin("tree", 40);
+        var tree = TriangleTree.Build(mesh, cancellation);
+        clock.Begin("selfIntersections", 50);
+        var crossings = SelfIntersections.Find(mesh, tree, MeshHealth.MostPlaces, cancellation);
+        clock.Begin("measures", 65);
+        var measures = MeshMeasures.Of(mesh, cancellation);
+        clock.Begin("fit", 70);
+        var hull = ConvexHull.Of(mesh, cancellation);
+        FitResult? fit = volume is { } room ? FitSearch.Fit(hull, room, cancellation) : null;
+        clock.End();
+        return new(mesh.Bounds.Size, health, crossings, measures, hull, fit);
+    }
+
+    public MeshFacts Facts(bool unitStated, IReadOnlyList<string> warnings) => new()
+    {
+        Triangles = Health.Triangles,
+        Shells = Health.Shells.Count,
+        Closed = Health.Closed,
+        Manifold = Health.Manifold,
+        Oriented = Health.Oriented,
+        OpenEdges = Health.BoundaryEdges,
+        NonManifoldEdges = Health.NonManifoldEdges,
+        DegenerateTriangles = Health.DegenerateTriangles,
+        DuplicateTriangles = Health.DuplicateTriangles,
+        SelfIntersections = (int)Math.Min(Crossings.Count, int.MaxValue),
+        CrossingAt = Crossings.Places.Select(p => (Vec3?)p.At).FirstOrDefault(),
+        InsideOutShells = Health.Shells.Count(s => s.Kind == ShellKind.InsideOut),
+        Voids = Health.Voids,
+        Size = Size,
+        VolumeMm3 = Measures.VolumeMm3,
+        AreaMm2 = Measures.AreaMm2,
+        TroubleAt = Health.BoundaryPlaces.Concat(Health.NonManifoldEdgePlaces).Cast<Vec3?>().FirstOrDefault(),
+        UnitStated = unitStated,
+        Warnings = warnings,
+        Hull = Hull.ToBytes(),
+    };
+
+    public MeshReport MeshReport() => new()
+    {
+        Triangles = Health.Triangles,
+        Vertices = Health.Vertices,
+        Shells = Health.Shells.Count,
+        Closed = Health.Closed,
+        Manifold = Health.Manifold,
+        Oriented = Health.Oriented,
+        BoundaryEdges = Health.BoundaryEdges,
+        NonManifoldEdges = Health.NonManifoldEdges,
+        DegenerateTriangles = Health.DegenerateTriangles,
+        DuplicateTriangles = Health.DuplicateTriangles,
+        SelfIntersections = (int)Math.Min(Crossings.Count, int.MaxValue),
+        EulerCharacteristic = Health.EulerCharacteristic,
+        Voids = Health.Voids,
+        InsideOutShells = Health.Shells.Count(s => s.Kind == ShellKind.InsideOut),
+    };
+}

@@ -1,0 +1,95 @@
+using Catalogue.Geometry.Fit;
+using Catalogue.Geometry.Formats.Stl;
+using Catalogue.Geometry.Meshes;
+using Catalogue.Model.Inspections;
+using Catalogue.Model.Processes;
+using Xunit;
+
+namespace Catalogue.Model.Tests.Inspections;
+
+public sealed class MeshInspectorTests
+{
+    // Closed forms of a box.
+    [Fact]
+    public void A_box_is_read_measured_and_judged()
+    {
+        var report = Inspect(Solids.Box(20, 30, 40)).Report;
+        Assert.Equal("stl-binary", report.Format);
+        Assert.Equal((12, 8, 1, true, 2), (report.Mesh!.Triangles, report.Mesh.Vertices, report.Mesh.Shells, report.Mesh.Closed, report.Mesh.EulerCharacteristic));
+        Assert.Equal(24_000, report.VolumeMm3!.Value, 6);
+        Assert.Equal(5_200, report.AreaMm2!.Value, 6);
+        Assert.Equal([10.0, 15, 20], report.Centroid!);
+        Assert.All(report.Processes!, p => Assert.Equal("suits", p.Verdict));
+        Assert.Null(report.Fit);
+    }
+
+    // A 170 mm stick is longer than each side of 64 × 114 × 152 and shorter than the diagonal √(64² + 114² + 152²) = 200.5.
+    [Fact]
+    public void A_stick_longer_than_every_side_fits_when_turned_and_says_so()
+    {
+        var report = Inspect(Solids.Box(5, 5, 170), "64x114x152").Report;
+        Assert.True(report.Fit!.Fits);
+        Assert.Contains(report.Processes![0].Findings, f => f is { Code: "fit.turn" or "fit.tight", Severity: "note" });
+    }
+
+    [Fact]
+    public void A_part_too_large_in_every_orientation_is_unsuited_by_so_many_millimetres()
+    {
+        // The longest side of a cube cannot become shorter than itself in the smallest room: 70 into 64 × 114 × 152.
+        var report = Inspect(Solids.Box(70, 70, 70), "64x114x152").Report;
+        Assert.False(report.Fit!.Fits);
+        Assert.Equal(-6, report.Fit.SpareMm, 0.05);
+        var finding = Assert.Single(report.Processes![0].Findings, f => f.Code == "fit.too-large");
+        Assert.Equal("stop", finding.Severity);
+        Assert.Equal("unsuited", report.Processes[0].Verdict);
+    }
+
+    [Fact]
+    public void Boxes_that_run_through_each_other_are_found_with_a_place()
+    {
+        var crossed = Solids.Together(Solids.Box(20, 20, 20), Solids.Box(20, 20, 20).Transformed(Rotation.Identity, new(10, 10, 10)));
+        var result = Inspect(crossed);
+        Assert.True(result.Report.Mesh!.SelfIntersections > 0);
+        var finding = Assert.Single(result.Report.Processes![0].Findings, f => f.Code == "mesh.self-intersections");
+        Assert.Equal("care", finding.Severity);
+        Assert.NotNull(finding.At);
+        Assert.Equal(0, Inspect(Solids.Icosphere(10, 3)).Report.Mesh!.SelfIntersections);
+    }
+
+    [Fact]
+    public void An_open_mesh_is_unsuited_everywhere_with_the_number_of_its_open_edges()
+    {
+        var box = Solids.Box(10, 10, 10);
+        var open = new TriangleMesh(box.Positions.ToArray(), box.Indices[3..].ToArray());
+        var report = Inspect(open).Report;
+        Assert.Equal(3, report.Mesh!.BoundaryEdges);
+        Assert.All(report.Processes!, p => Assert.Equal("unsuited", p.Verdict));
+    }
+
+    [Fact]
+    public void The_facts_survive_being_stored()
+    {
+        var result = Inspect(Solids.Box(10, 20, 30));
+        var inspection = new MeshInspection(new string('a', 64), null, DateTime.UtcNow);
+        inspection.Start(DateTime.UtcNow);
+        inspection.Finish(result.Facts, InspectionJson.Write(result.Report), MeshInspector.CheckVersion, DateTime.UtcNow);
+        var read = inspection.Facts;
+        Assert.Equal(result.Facts with { Hull = read.Hull, FitProfile = read.FitProfile, Warnings = read.Warnings }, read);
+        Assert.Equal(result.Facts.Warnings, read.Warnings);
+        Assert.Equal(result.Facts.Hull, inspection.Hull);
+        Assert.Equal(result.Report.VolumeMm3, InspectionJson.Read(inspection.ReportJson)!.VolumeMm3);
+    }
+
+    private static InspectionResult Inspect(TriangleMesh mesh, string? volume = null)
+    {
+        using var content = new MemoryStream();
+        StlWriter.Write(mesh, content);
+        content.Position = 0;
+        return MeshInspector.Inspect(content, content.Length, new InspectionRequest
+        {
+            Unit = Geometry.Formats.LengthUnit.Millimetre,
+            Processes = BuiltInProcesses.Create(),
+            Volume = volume is null ? null : BuildVolume.Parse(volume),
+        });
+    }
+}
