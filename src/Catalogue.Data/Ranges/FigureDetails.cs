@@ -20,8 +20,20 @@ public sealed record FigureDetails
     /// <summary>Every published revision of the variants shown, newest first, with its inspection.</summary>
     public required ILookup<Guid, Revision> RevisionsOfVariant { get; init; }
 
+    /// <summary>The designer's notes on parts and variants, by their ids; those without one are not in it.</summary>
+    public required IReadOnlyDictionary<Guid, string> Notes { get; init; }
+
+    /// <summary>What the designer says of a variant on the processes it is made for.</summary>
+    public required ILookup<Guid, Declaration> DeclarationsOfVariant { get; init; }
+
     /// <summary>What was reported, newest first.</summary>
     public required IReadOnlyList<Report> Reports { get; init; }
+
+    /// <summary>The designer's note on a part or a variant; empty when there is none.</summary>
+    public string NoteOf(Guid partOrVariant) => Notes.GetValueOrDefault(partOrVariant) ?? "";
+
+    /// <summary>What the designer says to watch when printing a variant on a process; empty when nothing.</summary>
+    public string ReservationOf(Guid variant, string? process) => DeclarationsOfVariant[variant].FirstOrDefault(d => d.Process == process)?.Reservation ?? "";
 
     /// <summary>The revision a part's variant is shown with.</summary>
     public Revision? ShownRevision(IndexedVariant variant)
@@ -47,6 +59,8 @@ public sealed record FigureDetails
         var variants = shown.Parts.SelectMany(p => p.Variants).Select(v => v.Id).ToList();
         var revisions = await db.Revisions.AsNoTracking().Include(r => r.Inspection)
             .Where(r => variants.Contains(r.VariantId) && r.PublishedAt != null).OrderByDescending(r => r.Number).ToListAsync(cancellation);
+        var notes = await db.Parts.Where(p => p.FigureId == shown.Id && p.Note != "").Select(p => new { p.Id, p.Note }).ToListAsync(cancellation);
+        var made = await db.Variants.AsNoTracking().Include(v => v.Declarations).Where(v => variants.Contains(v.Id)).ToListAsync(cancellation);
         var reports = await db.Reports.AsNoTracking().Where(r => r.FigureId == shown.Id).OrderByDescending(r => r.ReportedAt).ToListAsync(cancellation);
         return new()
         {
@@ -54,6 +68,8 @@ public sealed record FigureDetails
             Figure = figure,
             Editions = [.. figure.Editions.OrderByDescending(e => e.Number)],
             RevisionsOfVariant = revisions.ToLookup(r => r.VariantId),
+            Notes = notes.Select(n => (n.Id, n.Note)).Concat(made.Where(v => v.Note.Length > 0).Select(v => (v.Id, v.Note))).ToDictionary(n => n.Id, n => n.Note),
+            DeclarationsOfVariant = made.SelectMany(v => v.Declarations).ToLookup(d => d.VariantId),
             Reports = reports,
         };
     }

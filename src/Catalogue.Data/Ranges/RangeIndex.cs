@@ -18,21 +18,22 @@ public sealed class RangeIndex(DatabaseChoice database, TimeProvider time) : IDi
     public static readonly TimeSpan Patience = TimeSpan.FromMilliseconds(200);
 
     private readonly SemaphoreSlim _refreshing = new(1, 1);
-    private volatile RangeSnapshot? _current;
-    private long _askedAt;
+    private volatile Held? _held;
+    private long _generation;
 
     /// <summary>The range as it is now, at most <see cref="Patience"/> late.</summary>
     public async ValueTask<RangeSnapshot> CurrentAsync(CancellationToken cancellation)
     {
-        if (_current is { } fresh && time.GetElapsedTime(Volatile.Read(ref _askedAt)) < Patience) return fresh;
+        if (_held is { } fresh && IsFresh(fresh)) return fresh.Snapshot;
         await _refreshing.WaitAsync(cancellation);
         try
         {
-            if (_current is { } renewed && time.GetElapsedTime(_askedAt) < Patience) return renewed;
-            var asked = time.GetTimestamp();
-            _current = await RefreshAsync(_current, cancellation);
-            Volatile.Write(ref _askedAt, asked);
-            return _current;
+            if (_held is { } renewed && IsFresh(renewed)) return renewed.Snapshot;
+
+            // Both are read before the database is asked: what changes meanwhile makes this answer old at once.
+            var (generation, asked) = (Interlocked.Read(ref _generation), time.GetTimestamp());
+            _held = new(await RefreshAsync(_held?.Snapshot, cancellation), asked, generation);
+            return _held.Snapshot;
         }
         finally
         {
@@ -40,10 +41,12 @@ public sealed class RangeIndex(DatabaseChoice database, TimeProvider time) : IDi
         }
     }
 
-    /// <summary>Makes the next question ask the database at once: called after a change of this process's own.</summary>
-    public void Forget() => Volatile.Write(ref _askedAt, 0);
+    /// <summary>Makes the next question ask the database at once: called after every change of this process's own.</summary>
+    public void Forget() => Interlocked.Increment(ref _generation);
 
     public void Dispose() => _refreshing.Dispose();
+
+    private bool IsFresh(Held held) => held.Generation == Interlocked.Read(ref _generation) && time.GetElapsedTime(held.AskedAt) < Patience;
 
     private async Task<RangeSnapshot> RefreshAsync(RangeSnapshot? old, CancellationToken cancellation)
     {
@@ -66,4 +69,7 @@ public sealed class RangeIndex(DatabaseChoice database, TimeProvider time) : IDi
         IndexedFigure[] figures = [.. kept.Concat(read).OrderBy(f => f.Title, StringComparer.OrdinalIgnoreCase).ThenBy(f => f.Slug, StringComparer.Ordinal)];
         return new(counters.Revision, counters.JudgementRevision, figures, figures.ToFrozenDictionary(f => f.Slug), processes);
     }
+
+    /// <summary>A snapshot, when the database was asked for it, and after how many changes of our own.</summary>
+    private sealed record Held(RangeSnapshot Snapshot, long AskedAt, long Generation);
 }

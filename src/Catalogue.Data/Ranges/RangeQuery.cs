@@ -41,6 +41,9 @@ public sealed record RangeItem(IndexedFigure Figure, string? Process, FigureVerd
 
 public sealed record RangePage(IReadOnlyList<RangeItem> Items, int Total, int Page, int Size)
 {
+    /// <summary>How many of the figures found have each verdict, whichever verdicts were asked for; empty without a printer.</summary>
+    public IReadOnlyDictionary<Verdict, int> Counts { get; init; } = new Dictionary<Verdict, int>();
+
     public int Pages => Math.Max(1, (Total + Size - 1) / Size);
 }
 

@@ -16,15 +16,17 @@ public sealed class RangeSearch(RangeIndex index, FitAnswers fits)
         var words = (query.Words ?? "").ToLowerInvariant().Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries);
         var found = snapshot.Figures.Where(f => Array.TrueForAll(words, w => f.SearchText.Contains(w, StringComparison.Ordinal)));
         var items = new List<RangeItem>();
+        var counts = new Dictionary<Verdict, int>();
         foreach (var figure in found)
         {
             var (process, verdict) = await BestAsync(snapshot, figure, query.Printer, cancellation);
+            if (verdict is not null) counts[verdict.Verdict] = counts.GetValueOrDefault(verdict.Verdict) + 1;
             if (verdict is null || query.Verdicts.Count == 0 || query.Verdicts.Contains(verdict.Verdict)) items.Add(new(figure, process, verdict));
         }
 
         var size = Math.Clamp(query.Size, 1, RangeQuery.LargestPage);
         var page = Math.Max(1, query.Page);
-        return new([.. Ordered(items, query.Order).Skip((int)Math.Min((page - 1L) * size, int.MaxValue)).Take(size)], items.Count, page, size);
+        return new([.. Ordered(items, query.Order).Skip((int)Math.Min((page - 1L) * size, int.MaxValue)).Take(size)], items.Count, page, size) { Counts = counts };
     }
 
     /// <summary>The range on the processes named (or all), for a volume (or any).</summary>
@@ -57,11 +59,12 @@ public sealed class RangeSearch(RangeIndex index, FitAnswers fits)
                 candidates.Add(new(variant.Id, variant.RevisionId, variant.Slug, await JudgeAsync(variant, process, volume, cancellation)));
             cases.Add(new(part.Id, part.Slug, part.Name, part.Role, part.ChoiceId, part.ChoiceName, candidates)
             {
-                IsDefaultMember = part.IsDefaultMember, OtherVariants = part.Variants.Count - candidates.Count,
+                IsDefaultMember = part.IsDefaultMember,
+                OtherVariants = part.Variants.Count - candidates.Count,
             });
         }
 
-        return FigureJudge.Judge(cases, snapshot.Process(process)?.Name ?? process);
+        return FigureJudge.Judge(cases, snapshot.Process(process)?.SpokenName ?? process);
     }
 
     /// <summary>How a variant goes into a volume; null while its mesh is not measured.</summary>

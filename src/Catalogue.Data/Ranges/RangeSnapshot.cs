@@ -1,4 +1,6 @@
 using System.Collections.Frozen;
+using Catalogue.Model;
+using Catalogue.Model.Printers;
 using Catalogue.Model.Processes;
 
 namespace Catalogue.Data.Ranges;
@@ -9,4 +11,15 @@ public sealed record RangeSnapshot(
     IReadOnlyList<Process> Processes)
 {
     public Process? Process(string code) => Processes.FirstOrDefault(p => p.Code == code);
+
+    /// <exception cref="RuleBrokenException"><c>process-unknown</c>: the printer names a process that this catalogue does not have.</exception>
+    public void CheckKnown(Printer printer)
+    {
+        ArgumentNullException.ThrowIfNull(printer);
+        if (printer.Process is { } process && Process(process) is null)
+        {
+            throw new RuleBrokenException("process-unknown",
+                $"This catalogue has no process “{process}”. It has {string.Join(", ", Processes.Select(p => p.Code))}. Choose one of these.");
+        }
+    }
 }

@@ -59,7 +59,14 @@ public sealed record SizeReport(double X, double Y, double Z);
 public sealed record SmallestBoxReport(double[] Size, double VolumeMm3, double[] Rotation);
 
 /// <param name="SpareMm">The smallest margin in the best orientation; negative: that much too long in every orientation.</param>
-public sealed record FitReport(bool Fits, double SpareMm, double[] Size, double[] Rotation);
+public sealed record FitReport(bool Fits, double SpareMm, double[] Size, double[] Rotation)
+{
+    public static FitReport Of(FitAnswer fit)
+    {
+        ArgumentNullException.ThrowIfNull(fit);
+        return new(fit.Fits, Math.Round(fit.SpareMm, 3), [fit.Size.X, fit.Size.Y, fit.Size.Z], fit.Rotation.ToRowMajor());
+    }
+}
 
 public sealed record ProcessReport(string Process, string Verdict, IReadOnlyList<FindingReport> Findings);
 

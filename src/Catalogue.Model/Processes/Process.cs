@@ -23,6 +23,10 @@ public sealed class Process
     public string Code { get; private set; } = "";
     public string Name { get; private set; } = "";
     public string Description { get; private set; } = "";
+
+    /// <summary>The name within a sentence: “Resin, rigid” is spoken “rigid resin”.</summary>
+    public string SpokenName => Name.Split(", ") is [var what, var manner] ? $"{manner} {what}".ToLowerInvariant() : Name;
+
     public int Position { get; private set; }
     public Material Material { get; private set; } = null!;
     public IReadOnlyList<ProcessLimit> Limits => _limits;

@@ -44,7 +44,8 @@ public sealed class Report
     {
     }
 
-    public Report(Guid figureId, Guid partId, Guid revisionId, ReportText text, DateTime now)
+    /// <param name="id">The report's own key, so that handing it in twice is once; null = a new one.</param>
+    public Report(Guid figureId, Guid partId, Guid revisionId, ReportText text, DateTime now, Guid? id = null)
     {
         ArgumentNullException.ThrowIfNull(text);
         if (!ProcessCode.IsValid(text.Process))
@@ -55,7 +56,7 @@ public sealed class Report
             throw new RuleBrokenException("symptom-unexpected", "A print that worked has no symptom. Your report was not kept; choose “it failed” if something went wrong.");
         if (text.LayerHeightMm is not (null or (> 0 and <= 2)))
             throw new RuleBrokenException("layer-height-invalid", "A layer height is above 0 and at most 2 mm. Your report was not kept.");
-        Id = Guid.CreateVersion7();
+        Id = id ?? Guid.CreateVersion7();
         FigureId = figureId;
         PartId = partId;
         RevisionId = revisionId;

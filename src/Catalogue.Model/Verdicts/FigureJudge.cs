@@ -71,7 +71,7 @@ public static class FigureJudge
 
         return new(part, null, Judgement.From([
             new("process.no-variant", Severity.Stop, part.OtherVariants > 0
-                ? $"No variant of this part is made for {processName}; those there are are meant for other processes."
+                ? $"No file of this part is made for {processName} yet, only for other processes."
                 : "This part has no published mesh yet."),
         ]));
     }

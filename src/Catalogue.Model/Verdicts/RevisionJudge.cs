@@ -59,7 +59,9 @@ public static class RevisionJudge
         if (facts.InsideOutShells > 0)
         {
             yield return new("mesh.inside-out", Severity.Care,
-                Invariant($"{facts.InsideOutShells} pieces of the surface are inside out. Turn their normals outward and upload again."))
+                facts.InsideOutShells == 1
+                    ? "A piece of the surface is inside out. Turn its normals outward and upload again."
+                    : Invariant($"{facts.InsideOutShells} pieces of the surface are inside out. Turn their normals outward and upload again."))
             {
                 Measured = facts.InsideOutShells, Limit = 0, Unit = "shells", Source = "3MF core 1.4.0, §4.1",
             };

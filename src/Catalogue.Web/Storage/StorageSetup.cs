@@ -21,6 +21,7 @@ internal static class StorageSetup
         builder.Services.AddDataProtection().SetApplicationName("catalogue").PersistKeysToFileSystem(Directory.CreateDirectory(options.KeyFolder));
         builder.Services.AddSingleton(TimeProvider.System);
         builder.Services.AddSingleton<RangeIndex>();
+        builder.Services.AddSingleton<OwnChanges>();
         builder.Services.AddSingleton<FitAnswers>();
         builder.Services.AddSingleton<RangeSearch>();
         return options;
@@ -33,7 +34,7 @@ internal static class StorageSetup
     private static void AddContext<TContext>(IServiceCollection services, DatabaseChoice choice)
         where TContext : CatalogueDb
     {
-        services.AddDbContext<TContext>(options => choice.Configure(options));
+        services.AddDbContext<TContext>((provider, options) => choice.Configure(options).AddInterceptors(provider.GetRequiredService<OwnChanges>()));
         services.AddScoped<CatalogueDb>(provider => provider.GetRequiredService<TContext>());
     }
 }
