@@ -1,6 +1,13 @@
 using Catalogue.Web.Accounts;
 using Catalogue.Web.Api;
+using Catalogue.Web.Features.Downloads;
 using Catalogue.Web.Features.Drafts;
+using Catalogue.Web.Features.Figures;
+using Catalogue.Web.Features.Health;
+using Catalogue.Web.Features.Matrix;
+using Catalogue.Web.Features.Processes;
+using Catalogue.Web.Features.Ranges;
+using Catalogue.Web.Features.Reports;
 using Catalogue.Web.Features.Shared;
 using Catalogue.Web.Inspection;
 using Catalogue.Web.Storage;
@@ -42,7 +49,14 @@ internal static class CatalogueApp
         app.UseAuthentication();
         app.UseAuthorization();
         app.MapOpenApi("/openapi/{documentName}.json");
+        app.MapHealth();
+        app.MapRangeApi();
+        app.MapFigureApi();
+        app.MapMatrixApi();
+        app.MapProcessApi();
+        app.MapReportApi();
         app.MapDrafts();
+        app.MapDownloads();
         app.MapRazorPages();
         return app;
     }

@@ -14,6 +14,9 @@ internal static class RateLimits
     /// <summary>Meshes inspected for anybody, without an account.</summary>
     public const string Inspections = "inspections";
 
+    /// <summary>Reports, from the page or the API.</summary>
+    public const string Reports = "reports";
+
     public static void AddRateLimits(this IServiceCollection services, CatalogueOptions options) => services.AddRateLimiter(limiter =>
     {
         limiter.RejectionStatusCode = StatusCodes.Status429TooManyRequests;
@@ -25,6 +28,7 @@ internal static class RateLimits
         };
         limiter.AddPolicy(SignIn, context => PostsPerMinute(context, options.SignInsPerMinute));
         limiter.AddPolicy(Inspections, context => PostsPerMinute(context, options.InspectionsPerMinute));
+        limiter.AddPolicy(Reports, context => PostsPerMinute(context, options.ReportsPerMinute));
     });
 
     private static RateLimitPartition<IPAddress> PostsPerMinute(HttpContext context, int permits) => HttpMethods.IsPost(context.Request.Method)

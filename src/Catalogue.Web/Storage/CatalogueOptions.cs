@@ -25,6 +25,10 @@ public sealed class CatalogueOptions
     /// <summary>Reverse proxies on other machines whose X-Forwarded-* headers are believed: addresses, or networks such as <c>10.0.0.0/8</c>. This machine's own always are.</summary>
     public string[] TrustedProxies { get; set; } = [];
 
+    /// <summary>How many reports one address may hand in within a minute; a club evening shares one.</summary>
+    [Range(1, 10_000)]
+    public int ReportsPerMinute { get; set; } = 20;
+
     /// <summary>How many meshes are inspected at the same time; 0 = one per processor core.</summary>
     [Range(0, 64)]
     public int InspectionWorkers { get; set; }

@@ -1,6 +1,7 @@
 using Catalogue.Data;
 using Catalogue.Data.Queries;
 using Catalogue.Model.Figures;
+using Catalogue.Web.Api;
 using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace Catalogue.Web.Features.Drafts;

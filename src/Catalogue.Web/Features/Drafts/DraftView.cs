@@ -4,6 +4,7 @@ using Catalogue.Model;
 using Catalogue.Model.Figures;
 using Catalogue.Model.Inspections;
 using Catalogue.Model.Verdicts;
+using Catalogue.Web.Api;
 using Catalogue.Web.Inspection;
 using Microsoft.EntityFrameworkCore;
 

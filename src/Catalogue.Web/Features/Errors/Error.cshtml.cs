@@ -22,6 +22,9 @@ internal sealed class ErrorPage : PageModel
     private void Show(int? status)
     {
         Problem = HttpContext.Features.Get<ProblemDetails>() ?? OfStatus(status is >= 400 and <= 599 ? status.Value : 404);
+
+        // What a program reads as a broken rule, people meet as an address or a request that does not work.
+        if (Problem.Status is 404 or 422) Problem.Title = OfStatus(Status).Title;
         Response.StatusCode = Status;
     }
 
@@ -40,6 +43,7 @@ internal sealed class ErrorPage : PageModel
             "Nothing was kept. Send a smaller file."),
         415 => Problems.Make(415, "media-type-unsupported", "This address does not take that kind of content",
             "Nothing was changed. Programs send JSON as “application/json”, and meshes to the addresses that take them."),
+        422 => Problems.Make(422, "request-refused", "This cannot be shown as asked", "Nothing was changed. Go back, correct it and try again."),
         429 => Problems.Make(429, "too-many-requests", "That was a lot in a short time",
             "Nothing was kept of this last request; those before are safe. Wait a minute, then send it again."),
         >= 500 => Problems.Make(status, "internal", "Something went wrong on our side",

@@ -1,6 +1,7 @@
 using System.Net;
 using System.Text.Unicode;
 using Catalogue.Web.Features.Errors;
+using Catalogue.Web.Features.Reports;
 using Catalogue.Web.Storage;
 using Microsoft.AspNetCore.HttpOverrides;
 using Microsoft.AspNetCore.Mvc;
@@ -23,6 +24,7 @@ internal static class PagesSetup
         services.AddScoped<Visitor>();
         services.AddScoped<Masthead>();
         services.AddSingleton<MarkdownText>();
+        services.AddScoped<ReportDesk>();
         services.AddRazorPages(o => o.RootDirectory = "/Features")
             .AddMvcOptions(o =>
             {
@@ -36,7 +38,7 @@ internal static class PagesSetup
         services.AddResponseCompression(o =>
         {
             o.EnableForHttps = true;
-            o.MimeTypes = [.. ResponseCompressionDefaults.MimeTypes, "image/svg+xml", "application/problem+json", "application/atom+xml", "model/stl"];
+            o.MimeTypes = [.. ResponseCompressionDefaults.MimeTypes, "image/svg+xml", "application/problem+json", "application/atom+xml"];
         });
         services.Configure<ForwardedHeadersOptions>(forwarded => Trust(forwarded, options));
     }

@@ -44,3 +44,21 @@ public sealed class SeverityTagHelper : TagHelper
         _ => "Note",
     };
 }
+
+/// <summary><c>&lt;shape of="…" /&gt;</c>: a verdict's shape alone, its word for those who hear the page; for places where the word would not fit.</summary>
+[HtmlTargetElement("shape", TagStructure = TagStructure.NormalOrSelfClosing)]
+public sealed class ShapeTagHelper : TagHelper
+{
+    public Verdict Of { get; set; }
+
+    public override void Process(TagHelperContext context, TagHelperOutput output)
+    {
+        ArgumentNullException.ThrowIfNull(output);
+        output.TagName = "span";
+        output.TagMode = TagMode.StartTagAndEndTag;
+        output.Attributes.SetAttribute("class", $"shape shape-{Of.Code()}");
+        output.Attributes.SetAttribute("title", Of.Words());
+        output.Content.SetHtmlContent(Shapes.Of(Of));
+        output.Content.AppendHtml($"""<span class="aside-voice">{Of.Words()}: </span>""");
+    }
+}

@@ -1,6 +1,6 @@
 using Catalogue.Model.Figures;
 
-namespace Catalogue.Web.Features.Drafts;
+namespace Catalogue.Web.Api;
 
 internal sealed record JointView(
     Guid Id, JointKind Kind, string Name, string FirstPart, string SecondPart, double? InnerDiameterMm, double? OuterDiameterMm,

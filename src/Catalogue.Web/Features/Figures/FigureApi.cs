@@ -1,0 +1,57 @@
+using System.ComponentModel;
+using Catalogue.Data;
+using Catalogue.Data.Ranges;
+using Catalogue.Model;
+using Catalogue.Model.Printers;
+using Catalogue.Web.Api;
+using Catalogue.Web.Features.Shared;
+using Microsoft.AspNetCore.Http.HttpResults;
+
+namespace Catalogue.Web.Features.Figures;
+
+/// <summary>Published figures and parts for programs.</summary>
+internal static class FigureApi
+{
+    public static void MapFigureApi(this IEndpointRouteBuilder app)
+    {
+        var figures = app.MapReaderGroup("/api/figures/{figure}", "Figures");
+        figures.MapGet("/", GetAsync).ProducesProblem(404).ProducesProblem(422)
+            .WithSummary("A published figure: words, verdicts, the files to print, hardware, joints and steps");
+        figures.MapGet("/parts/{part}", GetPartAsync).ProducesProblem(404).ProducesProblem(422)
+            .WithSummary("A part: every file and revision, what was measured, every finding on every process, and its fit");
+        figures.MapGet("/hardware", GetHardwareAsync).ProducesProblem(404).ProducesProblem(422)
+            .WithSummary("What is not printed; with a process, only what is needed on it");
+    }
+
+    private static async Task<Ok<FigureView>> GetAsync(
+        string figure, [AsParameters] PrinterWords printer, CatalogueDb db, RangeSearch search, HttpRequest request, CancellationToken cancellation) =>
+        TypedResults.Ok(FigureView.Of(await LoadAsync(figure, db, search, request, cancellation), request.PathBase));
+
+    private static async Task<Ok<PartView>> GetPartAsync(
+        string figure, string part, [AsParameters] PrinterWords printer, CatalogueDb db, RangeSearch search, HttpRequest request, CancellationToken cancellation)
+    {
+        var answer = await LoadAsync(figure, db, search, request, cancellation);
+        var found = answer.Parts.FirstOrDefault(p => p.Part.Slug == part)
+            ?? throw new RuleBrokenException("not-found", $"“{figure}” has no published part “{part}”.");
+        return TypedResults.Ok(PartView.Of(answer, found, request.PathBase, withRevisions: true));
+    }
+
+    private static async Task<Ok<HardwareList>> GetHardwareAsync(
+        string figure, [AsParameters] PrinterWords printer, CatalogueDb db, RangeSearch search, HttpRequest request, CancellationToken cancellation)
+    {
+        var hardware = (await LoadAsync(figure, db, search, request, cancellation)).Hardware.Select(HardwareView.Of).ToList();
+        return TypedResults.Ok(new HardwareList(hardware, hardware.Count));
+    }
+
+    private static Task<FigureAnswer> LoadAsync(string figure, CatalogueDb db, RangeSearch search, HttpRequest request, CancellationToken cancellation) =>
+        FigureAnswer.LoadAsync(db, search, figure, PrinterLink.Read(request.Query) ?? Printer.Unknown, cancellation);
+}
+
+/// <summary>The printer in the query, for the description of the API; <see cref="PrinterLink"/> reads it.</summary>
+internal sealed record PrinterWords(
+    [property: Description("A process code such as VPP-rigid.")] string? Process,
+    [property: Description("A build volume, width x depth x height in mm: 64x114x152.")] string? Volume,
+    [property: Description("A round build volume, diameter x height in mm: 200x300.")] string? Round,
+    [property: Description("Kept free on every side, in mm.")] double? Margin);
+
+internal sealed record HardwareList(IReadOnlyList<HardwareView> Items, int Total);

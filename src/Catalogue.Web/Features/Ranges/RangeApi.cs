@@ -1,0 +1,74 @@
+using System.ComponentModel;
+using Catalogue.Data.Ranges;
+using Catalogue.Model;
+using Catalogue.Model.Printers;
+using Catalogue.Model.Verdicts;
+using Catalogue.Web.Api;
+using Catalogue.Web.Features.Shared;
+using Microsoft.AspNetCore.Http.HttpResults;
+
+namespace Catalogue.Web.Features.Ranges;
+
+/// <summary>The range for programs.</summary>
+internal static class RangeApi
+{
+    public static void MapRangeApi(this IEndpointRouteBuilder app)
+    {
+        var range = app.MapReaderGroup("/api/figures", "Range");
+        range.MapGet("/", FindAsync).ProducesProblem(422)
+            .WithSummary("Published figures, and whether they suit a printer")
+            .WithDescription("Without a printer no figure has a verdict. With a build volume alone, the verdict is that of the process which suits best.");
+    }
+
+    private static async Task<Ok<RangeView>> FindAsync(
+        RangeSearch search, HttpRequest request, CancellationToken cancellation,
+        [Description("Words that must all occur in title, summary, part names or hardware.")] string? q = null,
+        [Description("A process code such as VPP-rigid.")] string? process = null,
+        [Description("A build volume, width x depth x height in mm: 64x114x152.")] string? volume = null,
+        [Description("A round build volume, diameter x height in mm: 200x300.")] string? round = null,
+        [Description("Kept free on every side, in mm.")] double? margin = null,
+        [Description("suits, care, unsuited or unchecked; several with commas.")] string? verdict = null,
+        [Description("title, verdict, newest or height.")] string? sort = null,
+        [Description("From 1.")] int page = 1,
+        [Description("Figures on a page, up to 200.")] int size = 24)
+    {
+        // The words are read in one place for page and API; the parameters above are there for the description.
+        _ = (q, process, volume, round, margin, verdict, sort, page, size);
+        var printer = PrinterLink.Read(request.Query) ?? Printer.Unknown;
+        (await search.SnapshotAsync(cancellation)).CheckKnown(printer);
+        var filters = RangeFilters.Read(request.Query);
+        var found = await search.FindAsync(filters.For(printer) with { Order = filters.Order ?? RangeOrder.Title }, cancellation);
+        return TypedResults.Ok(new RangeView([.. found.Items.Select(RangeItemView.Of)], found.Total, found.Page, found.Size)
+        {
+            Counts = found.Counts.Count == 0 ? null : found.Counts.OrderBy(c => c.Key).ToDictionary(c => Words.Of(c.Key), c => c.Value),
+        });
+    }
+}
+
+/// <param name="Total">How many figures match, on all pages.</param>
+internal sealed record RangeView(IReadOnlyList<RangeItemView> Items, int Total, int Page, int Size)
+{
+    /// <summary>For a printer: how many figures have which verdict, whichever verdicts were asked for.</summary>
+    public IReadOnlyDictionary<string, int>? Counts { get; init; }
+}
+
+/// <summary>A figure of the range; verdict, its process and its reasons are there when a printer was asked about.</summary>
+/// <param name="Pieces">Prints for one figure, accessories apart.</param>
+internal sealed record RangeItemView(
+    string Slug, string Title, string Summary, double HeightMm, double? ScaleDenominator, string Licence, int Pieces, int Edition, DateTime PublishedAt)
+{
+    public string? Process { get; init; }
+    public Verdict? Verdict { get; init; }
+    public IReadOnlyList<ReasonView>? Reasons { get; init; }
+
+    public static RangeItemView Of(RangeItem item)
+    {
+        var f = item.Figure;
+        return new(f.Slug, f.Title, f.Summary, f.HeightMm, f.ScaleDenominator, f.Licence, Shared.Pieces.Of(f), f.EditionNumber, f.PublishedAt)
+        {
+            Process = item.Process,
+            Verdict = item.Verdict?.Verdict,
+            Reasons = item.Verdict is null ? null : ReasonView.Of(item.Verdict),
+        };
+    }
+}

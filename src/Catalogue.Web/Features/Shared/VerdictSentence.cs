@@ -1,0 +1,60 @@
+using Catalogue.Data.Ranges;
+using Catalogue.Model.Figures;
+using Catalogue.Model.Verdicts;
+
+namespace Catalogue.Web.Features.Shared;
+
+/// <summary>A figure's verdict in one sentence: the reason that decides, or that nothing stands in the way.</summary>
+internal static class VerdictSentence
+{
+    public static string Of(FigureVerdict verdict, bool withVolume)
+    {
+        ArgumentNullException.ThrowIfNull(verdict);
+        var built = verdict.Built.ToList();
+        if (built.Count == 0) return "No part has been published yet.";
+        if (verdict.Verdict == Verdict.Suits) return Praise(built, withVolume);
+        var deciding = verdict.Reasons.Where(r => !r.Optional && r.Finding.Severity == Gravest(verdict)).ToList();
+        if (verdict.Verdict == Verdict.Unchecked)
+        {
+            var waiting = built.Count(p => p.Verdict == Verdict.Unchecked);
+            return waiting == 1 ? "One part is still being checked; look again in a moment." : $"{waiting} parts are still being checked; look again in a moment.";
+        }
+
+        if (deciding.Count == 0) return "";
+        var parts = deciding.Select(r => r.Part).Distinct().Count();
+        var first = $"{deciding[0].PartName}: {deciding[0].Finding.Message}";
+        return parts switch
+        {
+            1 => first,
+            2 => first + " One more part too.",
+            _ => $"{first} {parts - 1} more parts too.",
+        };
+    }
+
+    private static Severity Gravest(FigureVerdict verdict) => verdict.Verdict == Verdict.Unsuited ? Severity.Stop : Severity.Care;
+
+    private static string Praise(List<PartVerdict> built, bool withVolume)
+    {
+        var all = built.Count == 1 ? "Its one part" : $"All {built.Count} parts";
+        if (!withVolume) return all + (built.Count == 1 ? " passes every check." : " pass every check.");
+        var turned = built.Count(p => p.Judgement.Findings.Any(f => f.Code == "fit.turn"));
+        return turned switch
+        {
+            0 => all + (built.Count == 1 ? " fits." : " fit."),
+            1 => all + (built.Count == 1 ? " fits when turned." : " fit, one of them only when turned."),
+            _ => $"{all} fit, {turned} of them only when turned.",
+        };
+    }
+}
+
+/// <summary>Counts of what is printed for a figure.</summary>
+internal static class Pieces
+{
+    /// <summary>Prints for one figure: required parts, and of each choice one member, each in its quantity. Accessories apart.</summary>
+    public static int Of(IndexedFigure figure)
+    {
+        ArgumentNullException.ThrowIfNull(figure);
+        return figure.Parts.Where(p => p.Role == PartRole.Required).Sum(p => p.Quantity)
+            + figure.Parts.Where(p => p.ChoiceId is not null).GroupBy(p => p.ChoiceId).Sum(c => (c.FirstOrDefault(p => p.IsDefaultMember) ?? c.First()).Quantity);
+    }
+}
