@@ -31,6 +31,7 @@ public sealed class RunningCatalogue : IAsyncLifetime
         });
         await Schema.ApplyAsync(Services.GetRequiredService<DatabaseChoice>(), CancellationToken.None);
         await _app.StartAsync();
+        await HarbourRange.PublishAsync(Services);
         Address = Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First();
     }
 

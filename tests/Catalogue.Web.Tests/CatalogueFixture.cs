@@ -48,6 +48,9 @@ public abstract class CatalogueFixture : WebApplicationFactory<Program>, IAsyncL
     /// <summary>A visitor.</summary>
     public HttpClient Visitor() => CreateClient(new() { BaseAddress = ClientOptions.BaseAddress });
 
+    /// <summary>A program that looks at every answer itself: no cookies kept, no redirects followed.</summary>
+    public HttpClient Stranger() => new(new HttpClientHandler { AllowAutoRedirect = false, UseCookies = false }) { BaseAddress = ClientOptions.BaseAddress };
+
     /// <summary>A designer at the API, with a token.</summary>
     public async Task<HttpClient> DesignerAsync()
     {
@@ -103,6 +106,7 @@ public abstract class CatalogueFixture : WebApplicationFactory<Program>, IAsyncL
         builder.UseSetting("Logging:LogLevel:Default", "Warning");
         builder.UseSetting("Catalogue:SignInsPerMinute", "10000");
         builder.UseSetting("Catalogue:InspectionsPerMinute", "10000");
+        builder.UseSetting("Catalogue:ReportsPerMinute", "10000"); // Every test comes from one address.
         foreach (var (key, value) in Settings()) builder.UseSetting(key, value);
         builder.ConfigureTestServices(Replace);
     }

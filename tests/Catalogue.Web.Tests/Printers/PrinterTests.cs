@@ -1,0 +1,76 @@
+using System.Net;
+
+namespace Catalogue.Web.Tests.Printers;
+
+/// <summary>“My printer”: kept in the browser and in links, without JavaScript and without an account.</summary>
+public sealed class PrinterTests(SqliteCatalogue catalogue) : CatalogueTests(catalogue), IClassFixture<SqliteCatalogue>
+{
+    private const string Sent = "/printer?save=true&process=VPP-rigid&plate=box&width=64&depth=114,3&height=152.4&margin=2&unit=inch&return=%2Fmatrix";
+
+    [Fact]
+    public async Task A_printer_is_kept_goes_along_in_every_link_and_is_forgotten_again()
+    {
+        using var browser = new Browser(Catalogue.CreateClient());
+        await browser.GoAsync(Sent);
+        Assert.Equal("/matrix?process=VPP-rigid&volume=64x114.3x152.4&margin=2&unit=inch", browser.Path);
+        Assert.Contains("href=\"/cautions?process=VPP-rigid&amp;volume=64x114.3x152.4&amp;margin=2&amp;unit=inch\"", browser.Html, StringComparison.Ordinal);
+
+        await browser.GoAsync("/");
+        Assert.Contains("Shown for your printer: Resin, rigid, 64 × 114.3 × 152.4 mm (2.52 × 4.50 × 6.00 in)", browser.Text.Replace('\u00A0', ' '), StringComparison.Ordinal);
+        await browser.GoAsync("/printer");
+        await browser.SubmitAsync("/printer?handler=Forget");
+        await browser.GoAsync("/");
+        Assert.Contains("No printer chosen yet", browser.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_shared_link_shows_its_own_printer_and_leaves_mine_as_it_is()
+    {
+        using var browser = new Browser(Catalogue.CreateClient());
+        await browser.GoAsync(Sent);
+        await browser.GoAsync("/?process=MEX-rigid&round=180x280");
+        Assert.Contains("Shown for the printer of this link: Filament, rigid, Ø 180 × 280 mm", browser.Text.Replace('\u00A0', ' '), StringComparison.Ordinal);
+        Assert.Contains("Back to mine", browser.Text, StringComparison.Ordinal);
+        await browser.GoAsync("/");
+        Assert.Contains("Shown for your printer: Resin, rigid", browser.Text, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("plate=box&width=&depth=114&height=152", "The width is missing.")]
+    [InlineData("plate=box&width=wide&depth=114&height=152", "The width is not a number from 1 to 2000 mm: “wide”.")]
+    [InlineData("plate=round&diameter=200&round-height=9999", "The height is not a number from 1 to 2000 mm: “9999”.")]
+    [InlineData("plate=box&width=64&depth=114&height=152&margin=32", "A margin this wide on every side leaves no room.")]
+    [InlineData("plate=box&process=NO-such", "This catalogue knows no such process.")]
+    [InlineData("plate=box", "Choose a process, or give a size, or both")]
+    public async Task A_wrong_field_is_told_by_name_and_nothing_is_kept(string fields, string sentence)
+    {
+        using var browser = new Browser(Catalogue.CreateClient());
+        await browser.GoAsync("/printer?save=true&" + fields);
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, browser.Status);
+        Assert.Contains(sentence, browser.Text, StringComparison.Ordinal);
+        await browser.GoAsync("/");
+        Assert.Contains("No printer chosen yet", browser.Text, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("https://elsewhere.example/")]
+    [InlineData("//elsewhere.example/")]
+    [InlineData("/\\elsewhere.example/")]
+    public async Task Keeping_a_printer_never_leads_to_another_site(string back)
+    {
+        using var visitor = Catalogue.Stranger();
+        using var kept = await visitor.GetAsync("/printer?save=true&process=MEX-rigid&plate=box&return=" + Uri.EscapeDataString(back));
+        Assert.Equal((HttpStatusCode.Redirect, "/?process=MEX-rigid"), (kept.StatusCode, kept.Headers.Location!.OriginalString));
+    }
+
+    [Fact]
+    public async Task A_cookie_that_somebody_else_wrote_is_as_good_as_none()
+    {
+        using var visitor = Catalogue.Stranger();
+        using var request = new HttpRequestMessage(HttpMethod.Get, "/");
+        request.Headers.Add("Cookie", "catalogue.printer=volume%3Dhuge");
+        using var response = await visitor.SendAsync(request);
+        Assert.Equal(HttpStatusCode.OK, response.StatusCode);
+        Assert.Contains("No printer chosen yet", await response.Content.ReadAsStringAsync(), StringComparison.Ordinal);
+    }
+}
