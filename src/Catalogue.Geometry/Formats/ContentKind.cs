@@ -59,7 +59,21 @@ internal readonly record struct ContentKind(string Kind, Encoding? Encoding, int
         var stop = first.IndexOfAnyInRange((byte)0, (byte)' ');
         if (stop >= 0) first = first[..stop];
         if (Stl.StlAscii.Is(first, "solid"u8) || Stl.StlAscii.Is(first, "facet"u8)) return StlAscii;
+        if (first[0] == (byte)'#' || IsObjStatement(first)) return Obj;
         return Unknown;
+    }
+
+    /// <summary>Statements an OBJ file may start with.</summary>
+    private static bool IsObjStatement(ReadOnlySpan<byte> word)
+    {
+        ReadOnlySpan<string> statements =
+        [
+            "v", "vt", "vn", "vp", "f", "fo", "l", "p", "o", "g", "s", "mg", "mtllib", "usemtl", "usemap", "maplib", "lod", "bevel", "deg", "cstype",
+            "c_interp", "d_interp", "shadow_obj", "trace_obj", "call",
+        ];
+        foreach (var statement in statements)
+            if (Ascii.Equals(word, statement)) return true;
+        return false;
     }
 
     /// <summary>Whether the bytes behind 84 read as plausible records: finite numbers of moderate size.</summary>

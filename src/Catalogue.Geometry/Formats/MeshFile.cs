@@ -39,7 +39,7 @@ public sealed record MeshReadOptions
 {
     public static MeshReadOptions Default { get; } = new();
 
-    /// <summary>The unit to read in; null = what the file states, else millimetres with a warning where that is implausible.</summary>
+    /// <summary>The unit to read in where the file states none; null = millimetres, with a warning where that is implausible.</summary>
     public LengthUnit? Unit { get; init; }
 
     /// <summary>More triangles than this are refused before memory is taken for them.</summary>

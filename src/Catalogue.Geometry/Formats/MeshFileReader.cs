@@ -1,5 +1,7 @@
 using System.Globalization;
+using Catalogue.Geometry.Formats.Obj;
 using Catalogue.Geometry.Formats.Stl;
+using Catalogue.Geometry.Formats.ThreeMf;
 using Catalogue.Geometry.Meshes;
 
 namespace Catalogue.Geometry.Formats;
@@ -26,6 +28,7 @@ public static class MeshFileReader
     {
         ArgumentNullException.ThrowIfNull(stream);
         options ??= MeshReadOptions.Default;
+        var start = stream.CanSeek ? stream.Position : -1;
         using var content = new PeekedStream(stream, length);
         var warnings = new List<string>();
         var kind = ContentKind.Of(content.Head, content.KnownLength);
@@ -47,12 +50,45 @@ public static class MeshFileReader
                 }
 
                 break;
+            case ContentKind.Obj:
+                format = MeshFormat.Obj;
+                using (var text = kind.AsUtf8(content))
+                {
+                    var (name, mesh) = ObjReader.Read(text, unit, options.MaxTriangles, warnings, cancel);
+                    item = new(name, mesh);
+                }
+
+                break;
+            case ContentKind.Package:
+                return ReadPackage(content, stream, start, options, cancel);
             default:
                 throw new MeshFormatException("not-a-mesh", "This is not a mesh file that can be read here. STL (binary or text), OBJ and 3MF can: export the part as one of them.");
         }
 
         if (options.Unit is null && ImplausibleSize(item.Mesh) is { } warning) warnings.Add(warning);
         return new(format, unit, options.Unit is not null, [item], warnings);
+    }
+
+    /// <summary>A package is read from its end: from the stream itself where that can be, else from memory.</summary>
+    private static MeshFile ReadPackage(PeekedStream content, Stream stream, long start, MeshReadOptions options, CancellationToken cancel)
+    {
+        MeshFile file;
+        if (start == 0 && (content.KnownLength is not { } length || length == stream.Length))
+        {
+            stream.Position = 0;
+            file = ThreeMfReader.Read(stream, options.MaxTriangles, cancel);
+        }
+        else
+        {
+            using var memory = new MemoryStream();
+            content.CopyTo(memory);
+            memory.Position = 0;
+            file = ThreeMfReader.Read(memory, options.MaxTriangles, cancel);
+        }
+
+        return options.Unit is { } unit && unit != file.Unit
+            ? file with { Warnings = [.. file.Warnings, "The 3MF file states its own unit; the unit asked for was not used."] }
+            : file;
     }
 
     /// <summary>A warning when a mesh of unstated unit makes no sense in millimetres; null when it does.</summary>

@@ -1,5 +1,4 @@
 using System.Buffers;
-using System.Text;
 
 namespace Catalogue.Geometry.Formats;
 
@@ -38,6 +37,24 @@ internal sealed class TextScanner : IDisposable
     /// <summary>The next word of this line; empty at its end, which is not passed. Valid until the next call.</summary>
     public ReadOnlySpan<byte> NextWordOfLine() => Next(acrossLines: false);
 
+    /// <summary>Goes on to the start of the next line, even if a backslash stands before it: in a comment it means nothing.</summary>
+    public void SkipComment()
+    {
+        while (_position < _end || Refill())
+        {
+            var stop = _buffer.AsSpan(_position, _end - _position).IndexOfAny((byte)'\n', (byte)'\r');
+            if (stop < 0)
+            {
+                _position = _end;
+                continue;
+            }
+
+            _position += stop;
+            PassLineEnd();
+            return;
+        }
+    }
+
     /// <summary>Goes on to the start of the next line.</summary>
     public void SkipLine()
     {
@@ -59,23 +76,6 @@ internal sealed class TextScanner : IDisposable
             PassLineEnd();
             if (!joined) return;
         }
-    }
-
-    /// <summary>The rest of this line as text, trimmed and cut to <paramref name="longest"/> bytes; the line end is passed.</summary>
-    public string RestOfLine(int longest)
-    {
-        var text = new StringBuilder();
-        while (true)
-        {
-            var word = NextWordOfLine();
-            if (word.IsEmpty) break;
-            if (text.Length >= longest) continue;
-            if (text.Length > 0) text.Append(' ');
-            text.Append(Encoding.UTF8.GetString(word[..Math.Min(word.Length, longest)]));
-        }
-
-        SkipLine();
-        return text.Length > longest ? text.ToString(0, longest) : text.ToString();
     }
 
     private ReadOnlySpan<byte> Next(bool acrossLines)

@@ -44,6 +44,9 @@ public sealed unsafe class ExactWeld : IDisposable
     /// <summary>Different places seen so far.</summary>
     public int VertexCount => _count;
 
+    /// <summary>The different places so far, 3 numbers each; valid until more are added.</summary>
+    public ReadOnlySpan<float> Positions => _positions.AsSpan(0, 3 * _count);
+
     /// <summary>The vertex number of each corner.</summary>
     /// <param name="corners">Finite coordinates, 3 per corner.</param>
     /// <param name="vertices">One vertex number per corner.</param>

@@ -88,6 +88,11 @@ public sealed class TriangleMesh
         return new(moved, _indices);
     }
 
+    /// <summary>The same triangles over other positions, as many; the positions are given away, the triangles shared.</summary>
+    internal TriangleMesh WithPositions(float[] positions) => positions.Length == _positions.Length
+        ? new(positions, _indices)
+        : throw new ArgumentException("There must be as many positions as before.", nameof(positions));
+
     /// <summary>A copy with every coordinate multiplied by <paramref name="factor"/> &gt; 0. O(n).</summary>
     public TriangleMesh Scaled(double factor)
     {

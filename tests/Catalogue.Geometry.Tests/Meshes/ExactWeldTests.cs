@@ -20,9 +20,9 @@ public sealed class ExactWeldTests
     public void It_agrees_with_a_dictionary_while_it_grows_from_nothing()
     {
         var random = new Random(11);
-        var corners = new float[3 * 200_000];
+        var corners = new float[3 * 60_000];
         for (var i = 0; i < corners.Length; i++) corners[i] = random.Next(-30, 30) / 7f;
-        var numbers = new int[200_000];
+        var numbers = new int[60_000];
         using var weld = new ExactWeld(1);
         weld.Add(corners, numbers);
 
