@@ -7,8 +7,11 @@ using Microsoft.EntityFrameworkCore;
 
 namespace Catalogue.Data.Ranges;
 
-/// <summary>Whether a variant goes into a volume: from its hull.</summary>
-/// <remarks>Answers are kept, at most <see cref="MostKept"/>; then the oldest half is forgotten. Thread-safe.</remarks>
+/// <summary>Whether a variant goes into a volume: at once from its fit profile, and near the edge from its hull.</summary>
+/// <remarks>
+/// A clear answer costs about a microsecond and no memory beyond the index; its spare may be less than the best there is by the profile's slack, never more.
+/// Answers from hulls are kept, at most <see cref="MostKept"/>; then half of them are forgotten. Thread-safe.
+/// </remarks>
 public sealed class FitAnswers(DatabaseChoice database)
 {
     public const int MostKept = 50_000;
@@ -19,7 +22,9 @@ public sealed class FitAnswers(DatabaseChoice database)
     public async ValueTask<FitAnswer?> OfAsync(IndexedVariant variant, BuildVolume volume, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(variant);
-        return variant.IsMeasured ? await RefinedAsync(variant, volume, cancellation) : null;
+        if (!variant.IsMeasured) return null;
+        if (variant.FitProfile?.Query(volume) is { NearEdge: false } clear) return FitAnswer.Of(clear, variant.Size, volume);
+        return await RefinedAsync(variant, volume, cancellation);
     }
 
     private async ValueTask<FitAnswer?> RefinedAsync(IndexedVariant variant, BuildVolume volume, CancellationToken cancellation)

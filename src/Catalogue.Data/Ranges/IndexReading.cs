@@ -1,3 +1,4 @@
+using Catalogue.Geometry.Fit;
 using Catalogue.Geometry.Meshes;
 using Catalogue.Model.Figures;
 using Catalogue.Model.Inspections;
@@ -34,7 +35,7 @@ internal static class IndexReading
             where editions.Contains(n.EditionId)
             select new EntryRow(
                 n.EditionId, p.Id, p.Slug, p.Name, p.Quantity, p.Role, p.Position, p.ChoiceId, v.Id, v.Slug, v.Name, r.Id, r.Number, i.Id,
-                i.SizeXMm, i.SizeYMm, i.SizeZMm, i.State)).ToListAsync(cancellation);
+                i.SizeXMm, i.SizeYMm, i.SizeZMm, i.State, i.FitProfile)).ToListAsync(cancellation);
         var variants = entries.Select(e => e.Variant).ToList();
         var revisions = entries.Select(e => e.Revision).ToList();
         var choices = await db.Figures.Where(f => ids.Contains(f.Id)).SelectMany(f => f.Choices).AsNoTracking().ToDictionaryAsync(c => c.Id, cancellation);
@@ -54,6 +55,7 @@ internal static class IndexReading
             InspectionId = e.Inspection,
             Size = new Vec3(e.SizeX, e.SizeY, e.SizeZ),
             IsMeasured = e.State == InspectionState.Done,
+            FitProfile = e.FitProfile.Length > 0 ? FitProfile.FromBytes(e.FitProfile) : null,
             MadeFor = [.. madeFor[e.Variant].Order(StringComparer.Ordinal)],
             Judgements = verdicts[e.Revision].ToDictionary(v => v.Process, v => v.Judgement),
         };
@@ -86,5 +88,5 @@ internal static class IndexReading
     private sealed record EntryRow(
         Guid Edition, Guid Part, string PartSlug, string PartName, int Quantity, PartRole Role, int Position, Guid? Choice,
         Guid Variant, string VariantSlug, string VariantName, Guid Revision, int Number, Guid Inspection,
-        double SizeX, double SizeY, double SizeZ, InspectionState State);
+        double SizeX, double SizeY, double SizeZ, InspectionState State, byte[] FitProfile);
 }

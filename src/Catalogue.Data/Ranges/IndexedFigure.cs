@@ -1,3 +1,4 @@
+using Catalogue.Geometry.Fit;
 using Catalogue.Geometry.Meshes;
 using Catalogue.Model.Figures;
 using Catalogue.Model.Verdicts;
@@ -44,6 +45,9 @@ public sealed record IndexedVariant
 
     /// <summary>True when the mesh has been measured, so that its fit can be told.</summary>
     public required bool IsMeasured { get; init; }
+
+    /// <summary>Null when the mesh was last inspected before profiles were kept, until it is inspected again; then its hull answers.</summary>
+    public FitProfile? FitProfile { get; init; }
 
     /// <summary>The processes the designer made it for.</summary>
     public required IReadOnlyList<string> MadeFor { get; init; }

@@ -113,12 +113,40 @@ public static class FitSearch
         public Vec3 BestCenter; // starts as the part's own pose
         public double Tolerance;
 
-        public bool LookCloser(Vec3 center, SortedExtents extents, SortedExtents lower)
+        public bool LookCloser(in RotationBox box)
         {
-            var margin = extents.MarginIn(Room);
-            if (margin > Best + 1e-6) (Best, BestCenter) = (margin, center);
-            return lower.MarginIn(Room) > Best + Tolerance;
+            var margin = box.Sorted.MarginIn(Room);
+            if (margin > Best + 1e-6) (Best, BestCenter) = (margin, box.Center);
+            var enough = Best + Tolerance;
+            if (box.Least.MarginIn(Room) <= enough) return false;
+            if (!box.IsLinear) return true;
+            var (x, y, z) = (box.X, box.Y, box.Z);
+            return CanSpare(x, y, z, enough) || CanSpare(x, z, y, enough) || CanSpare(y, x, z, enough)
+                || CanSpare(y, z, x, enough) || CanSpare(z, x, y, enough) || CanSpare(z, y, x, enough);
         }
+
+        /// <summary>
+        /// Could some rotation of the box spare more, with these extents along the room's sides in ascending order? No when a weighted mean of the three
+        /// spares, which is never less than the smallest of them, stays below.
+        /// </summary>
+        private readonly bool CanSpare(in ExtentBound a, in ExtentBound b, in ExtentBound c, double enough)
+        {
+            if (Room.Small - a.Least <= enough || Room.Middle - b.Least <= enough || Room.Large - c.Least <= enough) return false;
+            var (ra, rb, rc) = (Room.Small - a.Base, Room.Middle - b.Base, Room.Large - c.Base);
+            var ab = Balance.OfTwo(a.Slope, b.Slope);
+            if (Mean(ra, a.Slope, rb, b.Slope, ab) <= enough) return false;
+            var bc = Balance.OfTwo(b.Slope, c.Slope);
+            if (Mean(rb, b.Slope, rc, c.Slope, bc) <= enough) return false;
+            var ca = Balance.OfTwo(c.Slope, a.Slope);
+            if (Mean(rc, c.Slope, ra, a.Slope, ca) <= enough) return false;
+            var (wa, wb, wc) = Balance.Of(a.Slope, b.Slope, c.Slope);
+            return (wa * ra) + (wb * rb) + (wc * rc) + Sum((a.Slope * wa) + (b.Slope * wb) + (c.Slope * wc)) > enough;
+        }
+
+        private static double Mean(double p, Vec3 slopeP, double q, Vec3 slopeQ, double share) =>
+            (p * (1 - share)) + (q * share) + Sum((slopeP * (1 - share)) + (slopeQ * share));
+
+        private static double Sum(Vec3 slope) => Math.Abs(slope.X) + Math.Abs(slope.Y) + Math.Abs(slope.Z);
     }
 
     private struct LargestRound : IDirectionGoal

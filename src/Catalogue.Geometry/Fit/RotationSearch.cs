@@ -6,16 +6,6 @@ using Catalogue.Geometry.Meshes;
 
 namespace Catalogue.Geometry.Fit;
 
-/// <summary>What a search over rotations wants to know of a box of them.</summary>
-internal interface IRotationGoal
-{
-    /// <summary>Told of one box; true to look closer, false when the box is settled.</summary>
-    /// <param name="center">Rodrigues vector of the box's centre.</param>
-    /// <param name="extents">The hull's lengths along the axes there.</param>
-    /// <param name="lower">What the three lengths, sorted, are at least for every rotation of the box.</param>
-    bool LookCloser(Vec3 center, SortedExtents extents, SortedExtents lower);
-}
-
 /// <summary>Walks all rotations, up to exchanging the three axes, as a tree of boxes and bounds a hull's extents on each of them.</summary>
 /// <remarks>
 /// A rotation is its <see cref="Rodrigues"/> vector. On a box of half sizes s about r₀ the extent along an axis u is at least p · u' for every
@@ -97,10 +87,13 @@ internal sealed class RotationSearch<TGoal>
         var (maxZ, toZ) = Farthest(given.MaxZ, axes.RowZ);
         var (minZ, fromZ) = Farthest(given.MinZ, -axes.RowZ);
         var (wx, wy, wz) = (toX + fromX, toY + fromY, toZ + fromZ);
-        var cost = Vec3.Zero;
-        var lower = SortedExtents.Of(
-            Lower(wx, axes.RowX, maxX - minX, ref cost), Lower(wy, axes.RowY, maxY - minY, ref cost), Lower(wz, axes.RowZ, maxZ - minZ, ref cost));
-        if (!_goal.LookCloser(r, SortedExtents.Of(wx, wy, wz), lower)) return;
+        var box = new RotationBox(r, s, new(wx, wy, wz), denominator > 0)
+        {
+            X = new(wx, axes.RowX, maxX - minX, r, s, k, sigma2, _support.Rounding),
+            Y = new(wy, axes.RowY, maxY - minY, r, s, k, sigma2, _support.Rounding),
+            Z = new(wz, axes.RowZ, maxZ - minZ, r, s, k, sigma2, _support.Rounding),
+        };
+        if (!_goal.LookCloser(box)) return;
 
         var top = _arenaTop;
         var runs = given;
@@ -115,23 +108,10 @@ internal sealed class RotationSearch<TGoal>
                 Keep(given.MaxZ, axes.RowZ, maxZ, toZ, sin2), Keep(given.MinZ, -axes.RowZ, minZ, fromZ, sin2), turn);
         }
 
-        var half = cost.X >= cost.Y && cost.X >= cost.Z ? new Vec3(s.X / 2, 0, 0)
-            : cost.Y >= cost.Z ? new Vec3(0, s.Y / 2, 0) : new Vec3(0, 0, s.Z / 2);
+        var half = box.HalfOfCostliestSide();
         Visit(r - half, s - half, runs);
         Visit(r + half, s - half, runs);
         _arenaTop = top;
-
-        double Lower(double w, Vec3 u, Vec3 p, ref Vec3 total)
-        {
-            var g = Vec3.Cross(u, p);
-            var m = g + Vec3.Cross(r, g);
-            var slopes = new Vec3(s.X * Math.Abs(m.X), s.Y * Math.Abs(m.Y), s.Z * Math.Abs(m.Z));
-            var across = g.Length;
-            total += slopes + new Vec3(s.X * s.X * w, s.Y * s.Y * w, s.Z * s.Z * w);
-            var linear = denominator > 0 ? w - (2 * k * (slopes.X + slopes.Y + slopes.Z)) - (2 * sigma2 * (w + (across / 2))) : 0;
-            var cone = ((w * (1 - sigma2)) - (2 * across * sigma)) / (1 + sigma2);
-            return Math.Max(0, Math.Max(linear, cone) - _support.Rounding);
-        }
     }
 
     private static bool Outside(Vec3 r, Vec3 s) =>

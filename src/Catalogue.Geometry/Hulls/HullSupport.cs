@@ -36,6 +36,20 @@ internal sealed class HullSupport
         Rounding = 4e-7 * Radius;
     }
 
+    private HullSupport(HullSupport whole, List<int> some)
+    {
+        (Count, Radius, Rounding) = (some.Count, whole.Radius, whole.Rounding);
+        Padded = (Count + 15) / 16 * 16;
+        Floats = new float[3 * Padded];
+        (_x, _y, _z) = (new double[Padded], new double[Padded], new double[Padded]);
+        for (var i = 0; i < Padded; i++)
+        {
+            var from = some[Math.Min(i, Count - 1)];
+            (_x[i], _y[i], _z[i]) = (whole._x[from], whole._y[from], whole._z[from]);
+            for (var axis = 0; axis < 3; axis++) Floats[(axis * Padded) + i] = whole.Floats[(axis * whole.Padded) + from];
+        }
+    }
+
     public int Count { get; }
 
     /// <summary>The length of each of the three runs in <see cref="Floats"/>: a multiple of 16, filled up with copies of the last vertex.</summary>
@@ -49,6 +63,59 @@ internal sealed class HullSupport
 
     /// <summary>An extent taken from <see cref="Floats"/> is off by no more (mm).</summary>
     public double Rounding { get; }
+
+    /// <summary>
+    /// Only the vertices that are extreme in one of some 1500 directions: nowhere larger than the whole, and smaller by hardly more than a thousandth of the
+    /// radius of curvature there. O(vertices) a direction; itself when that would leave nearly all.
+    /// </summary>
+    public HullSupport Reduced()
+    {
+        const int Side = 16;
+        if (Count <= 6 * Side * Side / 2) return this;
+        var extreme = new bool[Count];
+        for (var i = 0; i < Side; i++)
+        {
+            for (var j = 0; j < Side; j++)
+            {
+                var (u, v) = (Math.Tan(((2 * i) + 1 - Side) * Math.PI / (4 * Side)), Math.Tan(((2 * j) + 1 - Side) * Math.PI / (4 * Side)));
+                MarkBothEnds(new(1, u, v), extreme);
+                MarkBothEnds(new(v, 1, u), extreme);
+                MarkBothEnds(new(u, v, 1), extreme);
+            }
+        }
+
+        List<int> some = [.. Enumerable.Range(0, Count).Where(i => extreme[i])];
+        return some.Count > Count / 2 ? this : new(this, some);
+    }
+
+    private void MarkBothEnds(Vec3 direction, bool[] extreme)
+    {
+        var wide = MemoryMarshal.Cast<float, Vector512<float>>(Floats);
+        var n = Padded / 16;
+        var (dx, dy, dz) = (Vector512.Create((float)direction.X), Vector512.Create((float)direction.Y), Vector512.Create((float)direction.Z));
+        var low = Vector512.Create(float.PositiveInfinity);
+        var high = Vector512.Create(float.NegativeInfinity);
+        var (lowAt, highAt) = (Vector512<int>.Zero, Vector512<int>.Zero);
+        for (var i = 0; i < n; i++)
+        {
+            var d = Vector512.FusedMultiplyAdd(wide[i], dx, Vector512.FusedMultiplyAdd(wide[n + i], dy, wide[(2 * n) + i] * dz));
+            var at = Vector512.Create(i * 16);
+            lowAt = Vector512.ConditionalSelect(Vector512.LessThan(d, low).AsInt32(), at, lowAt);
+            low = Vector512.Min(low, d);
+            highAt = Vector512.ConditionalSelect(Vector512.GreaterThan(d, high).AsInt32(), at, highAt);
+            high = Vector512.Max(high, d);
+        }
+
+        var (least, most) = (0, 0);
+        for (var lane = 1; lane < 16; lane++)
+        {
+            if (low[lane] < low[least]) least = lane;
+            if (high[lane] > high[most]) most = lane;
+        }
+
+        extreme[Math.Min(Count - 1, lowAt[least] + least)] = true;
+        extreme[Math.Min(Count - 1, highAt[most] + most)] = true;
+    }
 
     /// <summary>The lengths of the hull along the three rows of a rotation, in double precision over all vertices. O(n).</summary>
     public Vec3 ExtentsIn(Rotation rotation) => Count == 0

@@ -16,6 +16,9 @@ public sealed record InspectionRequest
     /// <summary>A build volume to fit into; null = fit is not reported.</summary>
     public BuildVolume? Volume { get; init; }
 
+    /// <summary>True when the facts are kept to answer for volumes nobody has asked about yet: then the fit profile is made too.</summary>
+    public bool ForRange { get; init; }
+
     /// <summary>The file's name, for the report only.</summary>
     public string? File { get; init; }
 

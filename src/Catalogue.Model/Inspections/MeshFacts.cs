@@ -33,6 +33,8 @@ public sealed record MeshFacts
 
     public required bool UnitStated { get; init; }
     public IReadOnlyList<string> Warnings { get; init; } = [];
+
+    /// <summary>As <c>FitProfile.ToBytes</c> writes it; empty when it was not asked for.</summary>
     [JsonIgnore]
     public byte[] FitProfile { get; init; } = [];
 

@@ -10,7 +10,7 @@ namespace Catalogue.Model.Inspections;
 public static class MeshInspector
 {
     /// <summary>Counts up whenever a check would answer differently; stored inspections with a lower one are inspected again.</summary>
-    public const int CheckVersion = 2;
+    public const int CheckVersion = 3;
 
     /// <param name="content">The file; read once, from its beginning.</param>
     /// <param name="length">Its number of bytes, when known.</param>
@@ -26,6 +26,13 @@ public static class MeshInspector
         var whole = file.Items.Count == 1 ? file.Items[0].Mesh : Solids.Together([.. file.Items.Select(i => i.Mesh)]);
         var measured = MeasuredMesh.Of(whole, request.Volume, clock, cancellation);
         var facts = measured.Facts(file.UnitStated, WarningsOf(file));
+        if (request.ForRange)
+        {
+            clock.Begin("fitProfile", 92);
+            facts = facts with { FitProfile = FitProfile.Of(measured.Hull, cancellation).ToBytes() };
+            clock.End();
+        }
+
         return new(facts, ReportOf(measured, facts, request) with
         {
             File = request.File,

@@ -19,6 +19,11 @@ public sealed record FitAnswer(bool Fits, double SpareMm, Vec3 Size, Rotation Ro
         return new(fit.Fits, fit.SpareMm, fit.Size, fit.Rotation, fit.Fits && !FitsAlongItsAxes(fileSize, volume));
     }
 
+    /// <param name="fit">From a profile: its spare may be less than the best, never more.</param>
+    /// <param name="fileSize">The part's lengths along the file's own axes, in mm.</param>
+    public static FitAnswer Of(ProfileFit fit, Vec3 fileSize, BuildVolume volume) =>
+        new(fit.Fits, fit.SpareMm, fit.Size, fit.Rotation, fit.Fits && !FitsAlongItsAxes(fileSize, volume));
+
     private static bool FitsAlongItsAxes(Vec3 size, BuildVolume volume)
     {
         double[] part = [size.X, size.Y, size.Z];

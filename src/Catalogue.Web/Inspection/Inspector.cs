@@ -58,7 +58,7 @@ public sealed class Inspector(IServiceScopeFactory scopes, IBlobStore blobs, Tim
         try
         {
             var progress = new InspectionProgress(inspection, db, time);
-            var request = new InspectionRequest { Unit = inspection.StatedUnit, Processes = processes, Sha256 = inspection.Sha256 };
+            var request = new InspectionRequest { Unit = inspection.StatedUnit, Processes = processes, Sha256 = inspection.Sha256, ForRange = true };
             var result = await Task.Run(() => MeshInspector.Inspect(content, content.Length, request, progress.Report, cancellation), cancellation);
             inspection.Finish(result.Facts, InspectionJson.Write(result.Report), MeshInspector.CheckVersion, Now);
         }

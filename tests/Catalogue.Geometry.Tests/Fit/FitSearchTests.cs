@@ -9,15 +9,6 @@ namespace Catalogue.Geometry.Tests.Fit;
 public sealed class FitSearchTests
 {
     private static readonly Rotation Askew = Rotation.About(new(1, 2, 3), 0.7);
-    private static readonly Gen<Rotation> Rotations =
-        Gen.Select(Gen.Double[-1, 1], Gen.Double[-1, 1], Gen.Double[-1, 1], Gen.Double[0, 3]).Select((x, y, z, a) => Rotation.About(new(x, y, z + 1e-3), a));
-
-    private static readonly Gen<ConvexHull> Parts = Gen.Select(
-        Gen.Float[5, 60], Gen.Float[5, 60], Gen.Float[5, 60], Gen.Float[-1, 1].Array[12, 60], Rotations).Select((x, y, z, cloud, turn) =>
-        {
-            for (var i = 0; i + 2 < cloud.Length; i += 3) (cloud[i], cloud[i + 1], cloud[i + 2]) = (cloud[i] * x, cloud[i + 1] * y, cloud[i + 2] * z);
-            return ConvexHull.Of(new TriangleMesh(cloud[..(cloud.Length / 3 * 3)], [.. Enumerable.Range(0, cloud.Length / 3 / 3 * 3)]).Transformed(turn));
-        });
 
     // Carver, "On the fitting of one rectangle in another", Amer. Math. Monthly 64 (1957). The plate is as thick as the volume is high, so it cannot tilt.
     [Theory]
@@ -109,7 +100,7 @@ public sealed class FitSearchTests
 
     [Fact]
     public void No_rotation_drawn_at_random_beats_the_one_found() =>
-        Gen.Select(Parts, Rotations.Array[200]).Sample(
+        Gen.Select(AnyPart.Hulls, AnyPart.Rotations.Array[200]).Sample(
             (hull, turns) =>
             {
                 var volume = BuildVolume.Parse("64x114x152");
@@ -120,7 +111,7 @@ public sealed class FitSearchTests
 
     [Fact]
     public void The_rotation_given_has_the_size_and_spare_given() =>
-        Parts.Sample(
+        AnyPart.Hulls.Sample(
             hull =>
             {
                 var volume = BuildVolume.Parse("64x114x52");
@@ -132,7 +123,7 @@ public sealed class FitSearchTests
 
     [Fact]
     public void The_spare_does_not_depend_on_how_the_part_lies_in_its_file() =>
-        Gen.Select(Parts, Rotations).Sample(
+        Gen.Select(AnyPart.Hulls, AnyPart.Rotations).Sample(
             (hull, turn) =>
             {
                 var volume = BuildVolume.Parse("64x114x152");
@@ -143,7 +134,7 @@ public sealed class FitSearchTests
 
     [Fact]
     public void A_larger_volume_never_spares_less() =>
-        Gen.Select(Parts, Gen.Double[0, 20].Array[3]).Sample(
+        Gen.Select(AnyPart.Hulls, Gen.Double[0, 20].Array[3]).Sample(
             (hull, more) =>
             {
                 var small = FitSearch.Fit(hull, BuildVolume.Rectangular(64, 80, 60));
