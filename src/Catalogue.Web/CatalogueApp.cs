@@ -4,6 +4,7 @@ using Catalogue.Web.Features.Downloads;
 using Catalogue.Web.Features.Drafts;
 using Catalogue.Web.Features.Figures;
 using Catalogue.Web.Features.Health;
+using Catalogue.Web.Features.Inspections;
 using Catalogue.Web.Features.Matrix;
 using Catalogue.Web.Features.Processes;
 using Catalogue.Web.Features.Ranges;
@@ -37,6 +38,8 @@ internal static class CatalogueApp
         builder.AddApi();
         builder.AddPages(options);
         builder.AddDrafts(options);
+        builder.AddVisitorInspections(options);
+        builder.Services.AddScoped<LimitChange>();
         builder.WebHost.ConfigureKestrel(static kestrel => kestrel.Limits.MaxRequestBodySize = ApiSetup.MaxBodyBytes); // Addresses that take meshes say so.
 
         var app = builder.Build();
@@ -57,6 +60,8 @@ internal static class CatalogueApp
         app.MapReportApi();
         app.MapDrafts();
         app.MapDownloads();
+        app.MapInspectionApi();
+        app.MapLimitApi();
         app.MapRazorPages();
         return app;
     }

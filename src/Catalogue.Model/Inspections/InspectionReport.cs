@@ -1,6 +1,7 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using Catalogue.Geometry.Meshes;
 using Catalogue.Model.Verdicts;
 
 namespace Catalogue.Model.Inspections;
@@ -80,6 +81,15 @@ public sealed record FindingReport
     public double[]? At { get; init; }
     public required string Message { get; init; }
     public string? Source { get; init; }
+
+    public Finding ToFinding() => new(Code, Words.TryParse<Verdicts.Severity>(Severity, out var severity) ? severity : Verdicts.Severity.Note, Message)
+    {
+        Measured = Measured,
+        Limit = Limit,
+        Unit = Unit,
+        At = At is [var x, var y, var z] ? new Vec3(x, y, z) : null,
+        Source = Source,
+    };
 
     public static FindingReport Of(Finding finding)
     {

@@ -18,6 +18,9 @@ internal static class AccountSetup
     /// <summary>How long a link to set a password is good.</summary>
     public static readonly TimeSpan PasswordLinkLife = TimeSpan.FromDays(3);
 
+    /// <summary>What only the host's token may do.</summary>
+    public const string HostApi = "host-api";
+
     public const string HostPages = "host-pages";
     public const string HostClaim = "catalogue:host";
 
@@ -61,6 +64,7 @@ internal static class AccountSetup
         services.AddAuthorizationBuilder()
             .AddPolicy(DesignerPages, policy => policy.AddAuthenticationSchemes(IdentityConstants.ApplicationScheme).RequireAuthenticatedUser())
             .AddPolicy(HostPages, policy => policy.AddAuthenticationSchemes(IdentityConstants.ApplicationScheme).RequireClaim(HostClaim))
+            .AddPolicy(HostApi, policy => policy.AddAuthenticationSchemes(AccessTokenScheme.Name).RequireClaim(HostClaim))
             .AddPolicy(DesignerApi, policy => policy.AddAuthenticationSchemes(AccessTokenScheme.Name).RequireAuthenticatedUser());
         services.AddSingleton<FirstAccountCode>();
         services.AddScoped<AccessTokens>();

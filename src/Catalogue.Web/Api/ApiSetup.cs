@@ -40,7 +40,7 @@ internal static class ApiSetup
             });
             openApi.AddOperationTransformer((operation, context, _) =>
             {
-                if (context.Description.ActionDescriptor.EndpointMetadata.OfType<IAuthorizeData>().Any(a => a.Policy == AccountSetup.DesignerApi))
+                if (context.Description.ActionDescriptor.EndpointMetadata.OfType<IAuthorizeData>().Any(a => a.Policy is AccountSetup.DesignerApi or AccountSetup.HostApi))
                     operation.Security = [new() { [new OpenApiSecuritySchemeReference(AccessTokenScheme.Name, context.Document)] = [] }];
                 return Task.CompletedTask;
             });

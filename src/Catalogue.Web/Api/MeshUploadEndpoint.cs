@@ -1,6 +1,4 @@
-using Catalogue.Web.Storage;
 using Microsoft.AspNetCore.Mvc;
-using Microsoft.Extensions.Options;
 using Microsoft.OpenApi;
 
 namespace Catalogue.Web.Api;
@@ -14,13 +12,13 @@ internal static class MeshUploadEndpoint
     /// <summary>The largest body that may hold a mesh of that size.</summary>
     public static long BodyOf(long meshBytes) => meshBytes + Around;
 
-    public static RouteHandlerBuilder MapMeshUpload(this IEndpointRouteBuilder app, string pattern, Delegate handler, long? maxMeshBytes = null)
-    {
-        var most = maxMeshBytes ?? app.ServiceProvider.GetRequiredService<IOptions<CatalogueOptions>>().Value.MaxUploadBytes;
-        return app.MapPost(pattern, handler)
-            .WithMetadata(new RequestSizeLimitAttribute(BodyOf(most)))
+    public static RouteHandlerBuilder MapMeshUpload(this IEndpointRouteBuilder app, string pattern, Delegate handler, long maxMeshBytes, params (string Name, string Meaning)[] fields) =>
+        app.MapPost(pattern, handler)
+            .WithMetadata(new RequestSizeLimitAttribute(BodyOf(maxMeshBytes)))
             .AddOpenApiOperationTransformer((operation, _, _) =>
             {
+                var properties = fields.ToDictionary(f => f.Name, IOpenApiSchema (f) => new OpenApiSchema { Type = JsonSchemaType.String, Description = f.Meaning });
+                properties["file"] = new OpenApiSchema { Type = JsonSchemaType.String, Format = "binary", Description = "The mesh: STL, OBJ or 3MF." };
                 operation.RequestBody = new OpenApiRequestBody
                 {
                     Required = true,
@@ -32,12 +30,7 @@ internal static class MeshUploadEndpoint
                             {
                                 Type = JsonSchemaType.Object,
                                 Required = new HashSet<string> { "file" },
-                                Properties = new Dictionary<string, IOpenApiSchema>
-                                {
-                                    ["file"] = new OpenApiSchema { Type = JsonSchemaType.String, Format = "binary" },
-                                    ["unit"] = new OpenApiSchema { Type = JsonSchemaType.String },
-                                    ["note"] = new OpenApiSchema { Type = JsonSchemaType.String },
-                                },
+                                Properties = properties,
                             },
                         },
                         ["application/octet-stream"] = new() { Schema = new OpenApiSchema { Type = JsonSchemaType.String, Format = "binary" } },
@@ -45,5 +38,4 @@ internal static class MeshUploadEndpoint
                 };
                 return Task.CompletedTask;
             });
-    }
 }

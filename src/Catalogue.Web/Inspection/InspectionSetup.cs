@@ -29,6 +29,7 @@ internal static class InspectionSetup
             });
         });
         services.AddSingleton<InspectionQueue>();
+        services.AddSingleton<Rejudging>();
         services.AddSingleton<Inspector>();
         services.AddScoped<MeshUpload>();
         services.AddHostedService<UnfinishedInspections>();

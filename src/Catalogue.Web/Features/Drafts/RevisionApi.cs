@@ -9,6 +9,7 @@ using Catalogue.Web.Inspection;
 using Catalogue.Web.Storage;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.Options;
 
 namespace Catalogue.Web.Features.Drafts;
 
@@ -18,7 +19,8 @@ internal static class RevisionApi
     public static void MapRevisionApi(this IEndpointRouteBuilder app)
     {
         const string Revisions = "/api/figures/{figure}/parts/{part}/variants/{variant}/revisions";
-        app.MapMeshUpload(Revisions, UploadAsync)
+        app.MapMeshUpload(Revisions, UploadAsync, app.ServiceProvider.GetRequiredService<IOptions<CatalogueOptions>>().Value.MaxUploadBytes,
+                ("unit", "The unit of the numbers in the file: mm, inch, …; absent = as the file says."), ("note", "Why this revision is there; readers see it."))
             .RequireAuthorization(AccountSetup.DesignerApi)
             .WithTags("Drafts")
             .WithSummary("Upload a mesh as the next revision of a variant")

@@ -1,0 +1,25 @@
+using Catalogue.Data;
+using Catalogue.Model.Processes;
+using Catalogue.Web.Accounts;
+using Catalogue.Web.Inspection;
+using Microsoft.AspNetCore.Mvc.RazorPages;
+using Microsoft.EntityFrameworkCore;
+
+namespace Catalogue.Web.Features.Processes;
+
+/// <summary>The processes, their materials, and the numbers shapes are judged by, each with where it comes from.</summary>
+internal sealed class ProcessesPage(CatalogueDb db, Rejudging rejudging) : PageModel
+{
+    public IReadOnlyList<Process> Processes { get; private set; } = [];
+    public bool IsHost { get; private set; }
+
+    /// <summary>True while verdicts are being drawn again after a change.</summary>
+    public bool IsJudging { get; private set; }
+
+    public async Task OnGetAsync(CancellationToken cancellation)
+    {
+        Processes = await db.Processes.AsNoTracking().Include(p => p.Limits).OrderBy(p => p.Position).ToListAsync(cancellation);
+        IsHost = User.HasClaim(AccountSetup.HostClaim, "true");
+        IsJudging = await rejudging.IsGoingOnAsync(cancellation);
+    }
+}
