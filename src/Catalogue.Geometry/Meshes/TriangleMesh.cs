@@ -93,6 +93,23 @@ public sealed class TriangleMesh
         ? new(positions, _indices)
         : throw new ArgumentException("There must be as many positions as before.", nameof(positions));
 
+    /// <summary>Other triangles over the same vertices, those that are not used left out and the rest in their order. O(n + m).</summary>
+    /// <param name="indices">3 × m vertex numbers of this mesh; given away and renumbered.</param>
+    internal TriangleMesh WithTriangles(int[] indices)
+    {
+        var numbers = new int[VertexCount];
+        foreach (var v in indices) numbers[v] = 1;
+        var used = 0;
+        for (var v = 0; v < numbers.Length; v++)
+            if (numbers[v] > 0) numbers[v] = ++used;
+        if (used == VertexCount) return new(_positions, indices);
+        var kept = new float[3 * used];
+        for (var v = 0; v < numbers.Length; v++)
+            if (numbers[v] > 0) _positions.AsSpan(3 * v, 3).CopyTo(kept.AsSpan(3 * (numbers[v] - 1)));
+        for (var i = 0; i < indices.Length; i++) indices[i] = numbers[indices[i]] - 1;
+        return new(kept, indices);
+    }
+
     /// <summary>A copy with every coordinate multiplied by <paramref name="factor"/> &gt; 0. O(n).</summary>
     public TriangleMesh Scaled(double factor)
     {
