@@ -83,7 +83,7 @@ public sealed class ContourTests
             _ => new Extrusion(Outline.Star(5, 4, 1.7), -1, 1).Along(Point(), Point()),
         };
         var shape = Any().And(Any(), Any()).Melt(1, Any()).Minus(Any(), Any()).Carve(0.6, Any()).And(Any());
-        AssertSound(Meshed(shape, new() { Finest = 0.3 }));
+        AssertSound(Meshed(shape, new() { Coarsest = 0.6 }));
     }
 
     [Fact]

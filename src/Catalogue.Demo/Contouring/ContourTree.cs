@@ -17,6 +17,8 @@ internal readonly record struct Crossing(Vec3 Point, Vec3 Normal);
 internal sealed class ContourTree
 {
     private readonly ContourSettings _settings;
+    private readonly int _coarsest;
+    private readonly int _sharp;
     private readonly Vec3 _origin;
     private readonly GridTable<double> _corners = new(15);
     private readonly GridTable<Crossing> _crossings = new(14);
@@ -29,10 +31,10 @@ internal sealed class ContourTree
     public ContourTree(Shape shape, ContourSettings settings, CancellationToken cancel)
     {
         (_settings, _cancel) = (settings, cancel);
-        var coarsest = settings.CoarsestInFinest * settings.Finest;
+        (_coarsest, _sharp) = (settings.CoarsestInFinest, settings.SharpInFinest);
         var size = shape.Bounds.Size;
-        var need = Math.Max(size.X, Math.Max(size.Y, size.Z)) + (4 * coarsest);
-        var root = settings.CoarsestInFinest;
+        var need = Math.Max(size.X, Math.Max(size.Y, size.Z)) + (4 * settings.Coarsest);
+        var root = _coarsest;
         while (root * settings.Finest < need) root *= 2;
         if (root > 1 << 14) throw new ArgumentException($"A shape of {need:F0} mm is too large for cells of {settings.Finest} mm.", nameof(shape));
 
@@ -128,11 +130,10 @@ internal sealed class ContourTree
         var half = size * 0.5;
         var center = Position(x + half, y + half, z + half);
 
-        // 1.25: the distance may exceed the truth a little where ellipsoids are involved.
-        var reach = half * _settings.Finest * Math.Sqrt(3) * 1.25;
+        var reach = half * _settings.Finest * Math.Sqrt(3);
         var shape = _shapes[node];
-        if (Math.Abs(shape.Distance(center)) > reach) return;
-        if (size <= _settings.CoarsestInFinest)
+        if (Math.Abs(shape.Distance(center)) > reach * shape.Growth) return;
+        if (size <= _coarsest)
         {
             if (!HasBothSigns(shape, x, y, z, size)) return;
             if (size == 1 || IsFlat(shape, x, y, z, size))
@@ -142,8 +143,8 @@ internal sealed class ContourTree
             }
         }
 
-        // Below the coarsest size what a cell kept is short already.
-        if (size >= _settings.CoarsestInFinest) shape = shape.Near(center, reach);
+        // Below the coarsest size what a cell kept is short already. (A little more than the reach: normals are taken by differences.)
+        if (size >= _coarsest) shape = shape.Near(center, reach + 1e-3);
 
         _cancel.ThrowIfCancellationRequested();
         var h = size / 2;
@@ -185,20 +186,23 @@ internal sealed class ContourTree
 
         var low = Position(x, y, z);
         var high = Position(x + size, y + size, z + size);
-        Vec3 v;
-        if (quadric.Spread < 0.94) // somewhere more than about 20° off the mean: an edge, a corner or a tight curve
+        if (quadric.Spread >= 0.94) // all within about 20° of the mean: smooth
         {
-            v = quadric.Solve();
-            if (v.X < low.X || v.Y < low.Y || v.Z < low.Z || v.X > high.X || v.Y > high.Y || v.Z > high.Z) return false;
-        }
-        else
-        {
-            v = quadric.Mean;
+            if (size <= _sharp) return true;
+            var v = quadric.Mean;
             v -= quadric.MeanNormal * shape.Distance(v);
+
+            // The tangent planes leave a curved surface twice as fast as the chords between neighbouring vertices do.
+            return quadric.Farthest(v) <= 2 * _settings.Tolerance && Math.Abs(shape.Distance(v)) <= _settings.Tolerance;
         }
 
-        // The tangent planes leave a curved surface twice as fast as the chords between neighbouring vertices do.
-        return quadric.Farthest(v) <= 2 * _settings.Tolerance && Math.Abs(shape.Distance(v)) <= _settings.Tolerance;
+        // A sharp edge or corner, whose planes meet on the surface; or a tight curve, whose planes do not.
+        var corner = quadric.Solve();
+        var kept = new Vec3(Math.Clamp(corner.X, low.X, high.X), Math.Clamp(corner.Y, low.Y, high.Y), Math.Clamp(corner.Z, low.Z, high.Z));
+        var off = Math.Abs(shape.Distance(kept));
+        return size <= _sharp
+            ? off <= _settings.Tolerance / 4
+            : kept == corner && quadric.Farthest(corner) <= _settings.Tolerance && off <= _settings.Tolerance / 2;
     }
 
     /// <summary>Regula falsi with the Illinois correction; the point stays off the ends of the edge.</summary>

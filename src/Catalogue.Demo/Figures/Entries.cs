@@ -41,6 +41,18 @@ internal static class Entries
         Variants = variants,
     };
 
+    /// <summary>A pose turned about the z axis through <paramref name="center"/>: for copies around a figure.</summary>
+    public static DemoPose Around(FilePose pose, double degrees, Vec3 center)
+    {
+        var turn = Rotation.About(Vec3.UnitZ, double.DegreesToRadians(degrees));
+        var first = pose.Assembled;
+        return new(turn.After(first.Rotation), turn.Apply(first.Position - center) + center);
+    }
+
+    /// <summary>The same pose moved aside.</summary>
+    public static DemoPose Beside(FilePose pose, double x, double y = 0) =>
+        pose.Assembled with { Position = pose.Assembled.Position + new Vec3(x, y, 0) };
+
     public static DemoVariant Variant(string slug, string name, string[] processes, params DemoRevision[] revisions) => new()
     {
         Slug = slug,
@@ -56,6 +68,32 @@ internal static class Entries
         DaysAgo = daysAgo,
         Mesh = pose.Mesh(shape, settings),
     };
+
+    /// <summary>An upload that went wrong: every triangle within <paramref name="radius"/> mm of a point of the file is missing.</summary>
+    public static DemoRevision TornDraft(int number, string note, int daysAgo, FilePose pose, Func<Shape> shape, Vec3 figurePoint, double radius, ContourSettings? settings = null)
+    {
+        var whole = pose.Mesh(shape, settings);
+        var hole = pose.ToFile.Apply(figurePoint - pose.Anchor);
+        return new()
+        {
+            Number = number,
+            Note = note,
+            DaysAgo = daysAgo,
+            Draft = true,
+            Mesh = cancel =>
+            {
+                var mesh = whole(cancel);
+                var kept = new List<int>(mesh.Indices.Length);
+                for (var t = 0; t < mesh.TriangleCount; t++)
+                {
+                    var (a, b, c) = mesh.Triangle(t);
+                    if (Vec3.Distance((a + b + c) / 3, hole) > radius) kept.AddRange(mesh.Indices.Slice(3 * t, 3));
+                }
+
+                return new(mesh.Positions.ToArray(), [.. kept]);
+            },
+        };
+    }
 
     /// <summary>The winding key, the same file for every puppet.</summary>
     public static DemoPart WindingKey(Vec3 place, Vec3 outward, double turn, string description)

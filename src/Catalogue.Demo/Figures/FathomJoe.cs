@@ -8,8 +8,6 @@ namespace Catalogue.Demo.Figures;
 /// <summary>The diver. Cases: 1 mm aerial, cup, blind tube, pin holes of 1.7 mm and one of 1.35 mm, part too small for children.</summary>
 internal static class FathomJoe
 {
-    private static readonly ContourSettings Fine = new() { Finest = 0.15 };
-
     public static DemoFigure Figure() => new()
     {
         Slug = "fathom-joe",
@@ -53,9 +51,9 @@ internal static class FathomJoe
             Part("aerial", "Whip aerial", "Foot, collar and a whip of 1 mm with a bead on top.",
                 [FilePose.Upright(FathomJoeShapes.AerialFoot).Assembled],
                 Variant("whip", "Printed whip", [VppRigid, VppTough, PbfRigid],
-                    Revision(1, "First release. Print spares.", 150, FilePose.Upright(FathomJoeShapes.AerialFoot), FathomJoeShapes.Aerial, Fine)),
+                    Revision(1, "First release. Print spares.", 150, FilePose.Upright(FathomJoeShapes.AerialFoot), FathomJoeShapes.Aerial, ContourSettings.Thin)),
                 Variant("wire-foot", "Foot for a wire whip", [MexRigid],
-                    Revision(1, "A 1 mm rod cannot be drawn in filament: print the foot, use steel wire.", 131, FilePose.Upright(FathomJoeShapes.AerialFoot), FathomJoeShapes.AerialForWire, Fine))),
+                    Revision(1, "A 1 mm rod cannot be drawn in filament: print the foot, use steel wire.", 131, FilePose.Upright(FathomJoeShapes.AerialFoot), FathomJoeShapes.AerialForWire, ContourSettings.Thin))),
             Part("left-arm", "Left arm", "Bent arm, fist bored for the speaking trumpet.",
                 FilePose.Upright(new(25, -8, 42)), EveryRigid, () => FathomJoeShapes.Arm(left: true), "First release.", 150),
             Part("right-arm", "Right arm", "Raised forearm, fist bored for the mug.",

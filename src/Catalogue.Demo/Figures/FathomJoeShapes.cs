@@ -133,7 +133,7 @@ internal static class FathomJoeShapes
     public static Shape Mug()
     {
         var c = RightFist + new Vec3(9.6, 1.4, 0);
-        var mug = new Lathe(Outline.Profile((0, -6), (4.6, -6), (5.2, 7), (4.2, 7), (3.6, -4.8), (0, -4.8)).Grown(0.15)).Moved(c);
+        var mug = new Lathe(Outline.Profile((0, -6), (4.6, -6), (5.2, 7), (4.2, 7), (3.6, -4.8), (0, -4.8))).Moved(c);
         var band = Hoop(c + new Vec3(0, 0, 5.6), Vec3.UnitZ, 5.15, 0.55).And(Hoop(c + new Vec3(0, 0, -4.4), Vec3.UnitZ, 4.75, 0.55));
         return mug.And(band.Minus(new Bar(c + new Vec3(0, 0, -4), c + new Vec3(0, 0, 9), 4.1)), Plug(c - (MugPeg.Normalized() * 5.3), -MugPeg, 3, 5).Minus(new Bar(c - (Vec3.UnitZ * 4), c + (Vec3.UnitZ * 9), 4)));
     }
@@ -142,7 +142,7 @@ internal static class FathomJoeShapes
     public static Shape Trumpet()
     {
         var g = TrumpetGrip.Normalized();
-        var horn = new Lathe(Outline.Profile((0, -12), (2.9, -12), (3.1, -9.5), (3.1, 6), (4.2, 10), (7, 13.6), (6.2, 14.2), (3.2, 10.6), (2, 6.5), (2, -8), (0, -8)).Grown(0.1));
+        var horn = new Lathe(Outline.Profile((0, -12), (2.9, -12), (3.1, -9.5), (3.1, 6), (4.2, 10), (7, 13.6), (6.2, 14.2), (3.2, 10.6), (2, 6.5), (2, -8), (0, -8)));
         var rim = Hoop(new(0, 0, 13.6), Vec3.UnitZ, 6.6, 0.7).And(Hoop(new(0, 0, -11.3), Vec3.UnitZ, 2.9, 0.7));
         var at = LeftFist + (g * 13.5);
         return horn.And(rim).Along(new(0, -1, 0.25), at).And(Limb(at - (g * 5.5), 1.8, at - (g * 2), 2.2).Minus(Limb(at - (new Vec3(0, -1, 0.25).Normalized() * 6), 2.2, at + (new Vec3(0, -1, 0.25).Normalized() * 6), 2.2)))

@@ -71,6 +71,13 @@ internal static class Kit
         return new Lathe(Outline.Profile((0, -2), (r, -2), (r, length - c), (r - c, length), (0, length))).Along(into, shoulder);
     }
 
+    /// <summary>An eyeball with a pupil that stands out a little, so that paint finds its edge.</summary>
+    public static Shape Eye(Vec3 center, double radius, Vec3 look)
+    {
+        var u = look.Normalized();
+        return new Ball(center, radius).And(new Ball(center, radius + 0.3).Within(new Bar(center, center + (u * (radius + 2)), radius * 0.5)));
+    }
+
     /// <summary>The key every puppet is wound with: square collar, two loops. It points along +z from its shoulder at the origin.</summary>
     public static Shape KeyShape()
     {

@@ -30,12 +30,15 @@ public static class DemoCodes
     public static IReadOnlyList<string> JointKinds { get; } = [PopInBall, PlugInSleeve, PinnedHinge, PressFit, Glued, Retracting];
 
     public static IReadOnlyList<string> HardwareKinds { get; } =
-        ["rod", "screw", "magnet", "spring", "elastic", "motor", "light", "wheel", "adhesive", "paint", "tool"];
+        ["rod", "screw", "magnet", "spring", "elastic", "motor", "light", "wheel", "adhesive", "paint", "tool", "other"];
 
     public static IReadOnlyList<string> Outcomes { get; } = [Worked, WorkedWithCare, Failed];
 
     public static IReadOnlyList<string> Symptoms { get; } =
-        ["broke", "cracked", "warped", "did-not-fit", "too-loose", "too-large", "hole-closed", "detail-lost", "leaked", "stuck", "support-scars", "layers-parted"];
+    [
+        "came-loose", "warped", "detail-lost", "snapped", "cracked", "trapped-liquid", "too-tight", "too-loose", "hole-blocked",
+        "does-not-fit-printer", "layers-parted", "support-scars", "fused", "other",
+    ];
 
     public static IReadOnlyList<string> Stages { get; } = ["printing", "cleaning", "assembly", "use"];
 }

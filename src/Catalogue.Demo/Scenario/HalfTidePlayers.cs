@@ -20,5 +20,14 @@ public static class HalfTidePlayers
         """,
         [MexRigid, VppRigid],
         new(63.5, 114.3, 152.4),
-        [FathomJoe.Figure()]);
+        [
+            DorotheaBeacon.Figure(),
+            OctaviaSqueeze.Figure(),
+            FathomJoe.Figure(),
+            BosunGrip.Figure(),
+            NellGale.Figure(),
+            MisterPeriwinkle.Figure(),
+            LadyPlume.Figure(),
+            BigDrumOlaf.Figure(),
+        ]);
 }

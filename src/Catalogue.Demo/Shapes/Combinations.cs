@@ -17,7 +17,7 @@ internal sealed class Union : Shape
     }
 
     private Union(Shape[] parts)
-        : base(parts.Select(p => p.Bounds).Aggregate(Boxes.Join))
+        : base(parts.Select(p => p.Bounds).Aggregate(Boxes.Join), parts.Max(p => p.Growth))
     {
         _parts = parts;
         _boxes = [.. parts.Select(p => p.Bounds)];
@@ -38,7 +38,7 @@ internal sealed class Union : Shape
 
     public override Shape Near(Vec3 center, double reach)
     {
-        var best = Distance(center) + (2 * reach);
+        var best = Distance(center) + (2 * reach * Growth);
         var kept = new List<Shape>(4);
         var same = true;
         for (var i = 0; i < _parts.Length; i++)
@@ -56,7 +56,7 @@ internal sealed class Union : Shape
 
 /// <summary>Two shapes melted together: the polynomial smooth minimum min(a, b) − h²/(4k), h = max(k − |a − b|, 0), never above the minimum.</summary>
 internal sealed class SmoothUnion(Shape a, Shape b, double radius)
-    : Shape(Boxes.Grown(Boxes.Join(a.Bounds, b.Bounds), radius / 4))
+    : Shape(Boxes.Grown(Boxes.Join(a.Bounds, b.Bounds), radius / 4), Math.Max(a.Growth, b.Growth))
 {
     private readonly BoundingBox _boxA = a.Bounds;
     private readonly BoundingBox _boxB = b.Bounds;
@@ -86,7 +86,7 @@ internal sealed class SmoothUnion(Shape a, Shape b, double radius)
     public override Shape Near(Vec3 center, double reach)
     {
         var lead = a.Distance(center) - b.Distance(center);
-        var sure = radius + (2 * reach);
+        var sure = radius + (2 * reach * Growth);
         if (lead > sure) return b.Near(center, reach);
         if (lead < -sure) return a.Near(center, reach);
         var (na, nb) = (a.Near(center, reach), b.Near(center, reach));
@@ -95,7 +95,8 @@ internal sealed class SmoothUnion(Shape a, Shape b, double radius)
 }
 
 /// <summary>What of one shape lies outside another.</summary>
-internal sealed class Difference(Shape from, Shape cut) : Shape(from.Bounds)
+internal sealed class Difference(Shape from, Shape cut)
+    : Shape(from.Bounds, Math.Max(from.Growth, cut.Growth))
 {
     private readonly BoundingBox _box = cut.Bounds;
 
@@ -109,16 +110,17 @@ internal sealed class Difference(Shape from, Shape cut) : Shape(from.Bounds)
     public override Shape Near(Vec3 center, double reach)
     {
         var lead = from.Distance(center) + cut.Distance(center);
-        if (lead > 2 * reach) return from.Near(center, reach);
+        if (lead > 2 * reach * Growth) return from.Near(center, reach);
         var near = cut.Near(center, reach);
-        if (lead < -2 * reach) return new Complement(near);
+        if (lead < -2 * reach * Growth) return new Complement(near);
         var kept = from.Near(center, reach);
         return ReferenceEquals(kept, from) && ReferenceEquals(near, cut) ? this : new Difference(kept, near);
     }
 }
 
 /// <summary>A difference whose edge is rounded: the smooth maximum, never below the maximum.</summary>
-internal sealed class SmoothDifference(Shape from, Shape cut, double radius) : Shape(from.Bounds)
+internal sealed class SmoothDifference(Shape from, Shape cut, double radius)
+    : Shape(from.Bounds, Math.Max(from.Growth, cut.Growth))
 {
     private readonly BoundingBox _box = cut.Bounds;
 
@@ -135,7 +137,7 @@ internal sealed class SmoothDifference(Shape from, Shape cut, double radius) : S
     public override Shape Near(Vec3 center, double reach)
     {
         var lead = from.Distance(center) + cut.Distance(center);
-        var sure = radius + (2 * reach);
+        var sure = radius + (2 * reach * Growth);
         if (lead > sure) return from.Near(center, reach);
         var near = cut.Near(center, reach);
         if (lead < -sure) return new Complement(near);
@@ -145,7 +147,8 @@ internal sealed class SmoothDifference(Shape from, Shape cut, double radius) : S
 }
 
 /// <summary>What two shapes share.</summary>
-internal sealed class Intersection(Shape a, Shape b) : Shape(Boxes.Common(a.Bounds, b.Bounds))
+internal sealed class Intersection(Shape a, Shape b)
+    : Shape(Boxes.Common(a.Bounds, b.Bounds), Math.Max(a.Growth, b.Growth))
 {
     private readonly BoundingBox _box = Boxes.Common(a.Bounds, b.Bounds);
 
@@ -160,21 +163,50 @@ internal sealed class Intersection(Shape a, Shape b) : Shape(Boxes.Common(a.Boun
     {
         if (Boxes.Outside(in _box, in center) + reach > 4) return this; // the far branch of Distance may apply within the reach
         var lead = a.Distance(center) - b.Distance(center);
-        if (lead > 2 * reach) return a.Near(center, reach);
-        if (lead < -2 * reach) return b.Near(center, reach);
+        if (lead > 2 * reach * Growth) return a.Near(center, reach);
+        if (lead < -2 * reach * Growth) return b.Near(center, reach);
         var (na, nb) = (a.Near(center, reach), b.Near(center, reach));
         return ReferenceEquals(na, a) && ReferenceEquals(nb, b) ? this : new Intersection(na, nb);
     }
 }
 
+/// <summary>
+/// A shape whose surface stands <c>height</c> mm higher (or lies lower, when negative) inside a region, with shoulders 2.5 times as wide as
+/// the step is high: shallow detail that a coarse grid can follow.
+/// </summary>
+/// <remarks>
+/// The slope of the shoulder is at most 1.5 · height / width = 0.6: that much the value may grow faster than the distance.
+/// </remarks>
+internal sealed class Embossed(Shape inner, Shape region, double height)
+    : Shape(Boxes.Grown(inner.Bounds, Math.Max(0, height)), inner.Growth + (0.6 * region.Growth))
+{
+    private readonly double _shoulder = 1.25 * Math.Abs(height);
+
+    public override double Distance(Vec3 p)
+    {
+        var d = inner.Distance(p);
+        var t = Math.Clamp((_shoulder - region.Distance(p)) / (2 * _shoulder), 0, 1);
+        return d - (height * t * t * (3 - (2 * t)));
+    }
+
+    public override Shape Near(Vec3 center, double reach)
+    {
+        var m = region.Distance(center);
+        var sure = _shoulder + (reach * region.Growth);
+        if (m > sure) return inner.Near(center, reach);
+        if (m < -sure) return new Offset(inner.Near(center, reach), height);
+        return new Embossed(inner.Near(center, reach), region.Near(center, reach), height);
+    }
+}
+
 /// <summary>Everything that a shape is not.</summary>
-internal sealed class Complement(Shape inner) : Shape(Boxes.Everything)
+internal sealed class Complement(Shape inner) : Shape(Boxes.Everything, inner.Growth)
 {
     public override double Distance(Vec3 p) => -inner.Distance(p);
 }
 
 /// <summary>A shape grown (or shrunk) by a distance. Exact where the inner distance is.</summary>
-internal sealed class Offset(Shape inner, double mm) : Shape(Boxes.Grown(inner.Bounds, mm))
+internal sealed class Offset(Shape inner, double mm) : Shape(Boxes.Grown(inner.Bounds, mm), inner.Growth)
 {
     public override double Distance(Vec3 p) => inner.Distance(p) - mm;
 
@@ -194,7 +226,7 @@ internal sealed class Placed : Shape
     private readonly Vec3 _shift;
 
     private Placed(Shape inner, Rotation turn, Vec3 shift)
-        : base(BoxOf(inner.Bounds, turn, shift))
+        : base(BoxOf(inner.Bounds, turn, shift), inner.Growth)
     {
         _inner = inner;
         _turn = turn;
@@ -230,7 +262,7 @@ internal sealed class Placed : Shape
 }
 
 /// <summary>A shape mirrored at x = 0, alone or together with its half at x ≥ 0.</summary>
-internal sealed class Mirror(Shape inner, bool both) : Shape(BoxOf(inner.Bounds, both))
+internal sealed class Mirror(Shape inner, bool both) : Shape(BoxOf(inner.Bounds, both), inner.Growth)
 {
     public override double Distance(Vec3 p) => inner.Distance(p with { X = both ? Math.Abs(p.X) : -p.X });
 
@@ -249,7 +281,7 @@ internal sealed class Mirror(Shape inner, bool both) : Shape(BoxOf(inner.Bounds,
 }
 
 /// <summary>Copies at equal angles about z. Asks the two sectors next to the point, so the distance stays a true lower bound.</summary>
-internal sealed class PolarRepeat(Shape inner, int count) : Shape(BoxOf(inner.Bounds))
+internal sealed class PolarRepeat(Shape inner, int count) : Shape(BoxOf(inner.Bounds), inner.Growth)
 {
     private readonly double _sector = 2 * Math.PI / count;
 
@@ -280,7 +312,7 @@ internal sealed class PolarRepeat(Shape inner, int count) : Shape(BoxOf(inner.Bo
 }
 
 /// <summary>A shape stretched along the axes. A lower bound of the distance: the inner one times the least factor.</summary>
-internal sealed class Stretch(Shape inner, Vec3 factor) : Shape(BoxOf(inner.Bounds, factor))
+internal sealed class Stretch(Shape inner, Vec3 factor) : Shape(BoxOf(inner.Bounds, factor), inner.Growth)
 {
     private readonly double _least = Math.Min(factor.X, Math.Min(factor.Y, factor.Z));
 

@@ -4,16 +4,26 @@ namespace Catalogue.Demo.Shapes;
 /// <remarks>Exact; O(corners) per question. The corners may run either way round; the polygon must not cross itself.</remarks>
 internal sealed class Outline
 {
-    private readonly double[] _x;
-    private readonly double[] _y;
+    private readonly Edge[] _edges;
     private readonly double _grown;
+    private readonly bool _startsInside;
 
     private Outline(double[] x, double[] y, double grown)
     {
-        (_x, _y, _grown) = (x, y, grown);
+        _edges = [.. x.Select((_, i) => new Edge(x[i], y[i], x[(i + 1) % x.Length], y[(i + 1) % x.Length]))];
+        _grown = grown;
         (Left, Right) = (x.Min() - grown, x.Max() + grown);
         (Bottom, Top) = (y.Min() - grown, y.Max() + grown);
     }
+
+    private Outline(Outline whole, Edge[] edges, bool startsInside, double grown)
+    {
+        (_edges, _startsInside, _grown) = (edges, startsInside, grown);
+        (Left, Right) = (whole.Left - grown + whole._grown, whole.Right + grown - whole._grown);
+        (Bottom, Top) = (whole.Bottom - grown + whole._grown, whole.Top + grown - whole._grown);
+    }
+
+    private readonly record struct Edge(double Ax, double Ay, double Bx, double By);
 
     public double Left { get; }
     public double Right { get; }
@@ -62,23 +72,52 @@ internal sealed class Outline
     })]);
 
     /// <summary>The outline grown by <paramref name="mm"/>; corners become arcs.</summary>
-    public Outline Grown(double mm) => new(_x, _y, _grown + mm);
+    public Outline Grown(double mm) => new(this, _edges, _startsInside, _grown + mm);
 
     public double Distance(double px, double py)
     {
         var least = double.PositiveInfinity;
-        var inside = false;
-        for (int i = 0, j = _x.Length - 1; i < _x.Length; j = i++)
+        var inside = _startsInside;
+        foreach (var (ax, ay, bx, by) in _edges)
         {
-            var (ex, ey) = (_x[j] - _x[i], _y[j] - _y[i]);
-            var (wx, wy) = (px - _x[i], py - _y[i]);
+            var (ex, ey) = (bx - ax, by - ay);
+            var (wx, wy) = (px - ax, py - ay);
             var t = Math.Clamp(((wx * ex) + (wy * ey)) / ((ex * ex) + (ey * ey)), 0, 1);
             var (dx, dy) = (wx - (ex * t), wy - (ey * t));
             least = Math.Min(least, (dx * dx) + (dy * dy));
-            if (_y[i] > py != _y[j] > py && px < _x[i] + ((py - _y[i]) * ex / ey)) inside = !inside;
+            if (ay > py != by > py && px < ax + (wy * ex / ey)) inside = !inside;
         }
 
         var d = Math.Sqrt(least);
         return (inside ? -d : d) - _grown;
+    }
+
+    /// <summary>
+    /// The same outline with only the edges that matter within <paramref name="reach"/> of a point: those that may be nearest, and those that a
+    /// ray to the right from there may or may not cross; edges that every such ray crosses are counted once and for all.
+    /// </summary>
+    public Outline Near(double px, double py, double reach)
+    {
+        var far = Math.Abs(Distance(px, py) + _grown) + (2 * reach);
+        var kept = new List<Edge>(8);
+        var inside = _startsInside;
+        foreach (var edge in _edges)
+        {
+            var (low, high) = (Math.Min(edge.Ay, edge.By), Math.Max(edge.Ay, edge.By));
+            var (left, right) = (Math.Min(edge.Ax, edge.Bx), Math.Max(edge.Ax, edge.Bx));
+            var never = low > py + reach || high < py - reach || right < px - reach;
+            var always = !never && left > px + reach && low < py - reach && high > py + reach;
+            if ((never || always) && Away(left, right, px) > far | Away(low, high, py) > far)
+            {
+                inside ^= always;
+                continue;
+            }
+
+            kept.Add(edge);
+        }
+
+        return kept.Count == _edges.Length ? this : new(this, [.. kept], inside, _grown);
+
+        static double Away(double from, double to, double at) => Math.Max(0, Math.Max(from - at, at - to));
     }
 }

@@ -13,7 +13,7 @@ internal sealed class Ball(Vec3 center, double radius) : Shape(Boxes.Around(cent
 /// the surface and within about 10 % of the distance near it for the mild aspect ratios used here.
 /// </summary>
 internal sealed class Ellipsoid(Vec3 center, Vec3 radii)
-    : Shape(new(center - radii, center + radii))
+    : Shape(new(center - radii, center + radii), growth: 1.25)
 {
     private readonly double _least = Math.Min(radii.X, Math.Min(radii.Y, radii.Z));
 
@@ -136,6 +136,12 @@ internal sealed class Extrusion(Outline outline, double bottom, double top)
     private readonly double _half = (top - bottom) / 2;
 
     public override double Distance(Vec3 p) => Boxes.Corner(outline.Distance(p.X, p.Y), Math.Abs(p.Z - _middle) - _half);
+
+    public override Shape Near(Vec3 center, double reach)
+    {
+        var near = outline.Near(center.X, center.Y, reach);
+        return ReferenceEquals(near, outline) ? this : new Extrusion(near, bottom, top);
+    }
 }
 
 /// <summary>An outline of (radius, height) pairs turned about the z axis, as on a lathe: exact for an <see cref="Outline.Profile"/>.</summary>
@@ -143,6 +149,30 @@ internal sealed class Lathe(Outline outline)
     : Shape(new(new(-outline.Right, -outline.Right, outline.Bottom), new(outline.Right, outline.Right, outline.Top)))
 {
     public override double Distance(Vec3 p) => outline.Distance(Math.Sqrt((p.X * p.X) + (p.Y * p.Y)), p.Z);
+
+    public override Shape Near(Vec3 center, double reach)
+    {
+        var near = outline.Near(Math.Sqrt((center.X * center.X) + (center.Y * center.Y)), center.Z, reach);
+        return ReferenceEquals(near, outline) ? this : new Lathe(near);
+    }
+}
+
+/// <summary>
+/// A round frill about z: a disc whose height swings <c>waves</c> times around, more toward its rim. A lower bound of the distance: the height
+/// above the wavy middle less the half thickness, divided by the steepest slope's length.
+/// </summary>
+internal sealed class Frill(double radius, double thickness, double swing, int waves, double turn)
+    : Shape(new(new(-radius, -radius, -swing - thickness), new(radius, radius, swing + thickness)))
+{
+    private readonly double _slope = Math.Sqrt(1 + Math.Pow(swing * waves / radius, 2) + Math.Pow(2 * swing / radius, 2));
+
+    public override double Distance(Vec3 p)
+    {
+        var r = Math.Sqrt((p.X * p.X) + (p.Y * p.Y));
+        var part = Math.Min(1, r / radius);
+        var height = swing * part * part * Math.Sin((waves * Math.Atan2(p.Y, p.X)) + turn);
+        return Boxes.Corner((Math.Abs(p.Z - height) - (thickness / 2)) / _slope, r - radius);
+    }
 }
 
 /// <summary>Small arithmetic on boxes and corners that several shapes share.</summary>

@@ -6,8 +6,8 @@ namespace Catalogue.Demo.Shapes;
 /// A solid given by its signed distance in mm: negative inside, positive outside, zero on the surface.
 /// </summary>
 /// <remarks>
-/// The contract every shape keeps, and <see cref="Contouring.Contour"/> relies on: the sign is exact, and near the surface the value never
-/// exceeds the true distance by more than the small factor of <see cref="Ellipsoid"/> (it may fall short). Immutable and safe to use from
+/// The contract every shape keeps, and <see cref="Contouring.Contour"/> relies on: the sign is exact, and the value never exceeds the true
+/// distance by more than the factor <see cref="Growth"/> (it may fall short). Immutable and safe to use from
 /// many threads. Distance functions of the primitives are elementary geometry, derived here from their definitions.
 /// </remarks>
 internal abstract class Shape
@@ -15,18 +15,21 @@ internal abstract class Shape
     /// <summary>Half the step of the central differences in <see cref="Normal"/>, mm.</summary>
     private const double Step = 1e-4;
 
-    protected Shape(BoundingBox bounds) => Bounds = bounds;
+    protected Shape(BoundingBox bounds, double growth = 1) => (Bounds, Growth) = (bounds, growth);
 
     /// <summary>A box that holds the whole solid.</summary>
     public BoundingBox Bounds { get; }
+
+    /// <summary>The most the distance changes over 1 mm: 1 for a true distance, more where <see cref="Distance"/> is only first-order.</summary>
+    public double Growth { get; }
 
     /// <summary>Signed distance of <paramref name="p"/> in mm.</summary>
     public abstract double Distance(Vec3 p);
 
     /// <summary>
     /// A simpler shape with the same distances everywhere within <paramref name="reach"/> mm of <paramref name="center"/>: what cannot
-    /// matter there is left out. No distance changes by more than <paramref name="reach"/> within the reach, so a part that loses
-    /// against another by more than twice that at the centre loses everywhere in it.
+    /// matter there is left out. No distance changes by more than <paramref name="reach"/> · <see cref="Growth"/> within the reach, so a part
+    /// that loses against another by more than twice that at the centre loses everywhere in it.
     /// </summary>
     public virtual Shape Near(Vec3 center, double reach) => this;
 
@@ -68,6 +71,9 @@ internal abstract class Shape
 
     /// <summary>The wall of this, <paramref name="thickness"/> mm inward from its surface, hollow inside.</summary>
     public Shape Hollow(double thickness) => Minus(Grown(-thickness));
+
+    /// <summary>This, raised (or sunk, when negative) by <paramref name="height"/> mm inside <paramref name="region"/>, with soft shoulders.</summary>
+    public Shape Embossed(Shape region, double height) => new Embossed(this, region, height);
 
     /// <summary>This, with its surface standing <paramref name="height"/> mm higher inside <paramref name="region"/>.</summary>
     public Shape Raised(Shape region, double height) => And(Grown(height).Within(region));

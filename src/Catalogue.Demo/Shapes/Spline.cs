@@ -17,22 +17,25 @@ internal static class Spline
         var last = points.Length - 1;
         var chain = new List<Shape>(last * pieces);
         var (from, fromRadius) = points[0];
-        for (var i = 0; i < last; i++)
+        for (var k = 1; k <= last * pieces; k++)
         {
-            var (a, b, c, d) = (points[Math.Max(0, i - 1)], points[i], points[i + 1], points[Math.Min(last, i + 2)]);
-            for (var k = 1; k <= pieces; k++)
-            {
-                var t = (double)k / pieces;
-                var to = new Vec3(
-                    At(a.At.X, b.At.X, c.At.X, d.At.X, t),
-                    At(a.At.Y, b.At.Y, c.At.Y, d.At.Y, t),
-                    At(a.At.Z, b.At.Z, c.At.Z, d.At.Z, t));
-                var radius = At(a.Radius, b.Radius, c.Radius, d.Radius, t);
-                chain.Add(new Limb(from, fromRadius, to, radius));
-                (from, fromRadius) = (to, radius);
-            }
+            var (to, radius) = On(points, (double)k / pieces);
+            chain.Add(new Limb(from, fromRadius, to, radius));
+            (from, fromRadius) = (to, radius);
         }
 
         return new Union(chain);
+    }
+
+    /// <summary>Middle and thickness of a rope at <paramref name="t"/>, counted in points: 1.5 is half way from the second to the third.</summary>
+    public static (Vec3 At, double Radius) On((Vec3 At, double Radius)[] points, double t)
+    {
+        var last = points.Length - 1;
+        var i = Math.Clamp((int)t, 0, last - 1);
+        t -= i;
+        var (a, b, c, d) = (points[Math.Max(0, i - 1)], points[i], points[i + 1], points[Math.Min(last, i + 2)]);
+        return (
+            new(At(a.At.X, b.At.X, c.At.X, d.At.X, t), At(a.At.Y, b.At.Y, c.At.Y, d.At.Y, t), At(a.At.Z, b.At.Z, c.At.Z, d.At.Z, t)),
+            At(a.Radius, b.Radius, c.Radius, d.Radius, t));
     }
 }
