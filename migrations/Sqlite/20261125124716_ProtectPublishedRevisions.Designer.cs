@@ -12,8 +12,8 @@ using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 namespace Catalogue.Migrations.Sqlite
 {
     [DbContext(typeof(SqliteCatalogueDb))]
-    [Migration("20261125111312_KeepOnePosePerCopyOfAPart")]
-    partial class KeepOnePosePerCopyOfAPart
+    [Migration("20261125124716_ProtectPublishedRevisions")]
+    partial class ProtectPublishedRevisions
     {
         /// <inheritdoc />
         protected override void BuildTargetModel(ModelBuilder modelBuilder)

@@ -1,9 +1,10 @@
 using System;
 using Microsoft.EntityFrameworkCore.Migrations;
+using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 
 #nullable disable
 
-namespace Catalogue.Migrations.Sqlite
+namespace Catalogue.Migrations.PostgreSql
 {
     /// <inheritdoc />
     public partial class InitialCatalogue : Migration
@@ -15,23 +16,23 @@ namespace Catalogue.Migrations.Sqlite
                 name: "accounts",
                 columns: table => new
                 {
-                    id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    display_name = table.Column<string>(type: "TEXT", maxLength: 80, nullable: false),
-                    is_host = table.Column<bool>(type: "INTEGER", nullable: false),
-                    user_name = table.Column<string>(type: "TEXT", maxLength: 256, nullable: true),
-                    normalized_user_name = table.Column<string>(type: "TEXT", maxLength: 256, nullable: true),
-                    email = table.Column<string>(type: "TEXT", maxLength: 256, nullable: true),
-                    normalized_email = table.Column<string>(type: "TEXT", maxLength: 256, nullable: true),
-                    email_confirmed = table.Column<bool>(type: "INTEGER", nullable: false),
-                    password_hash = table.Column<string>(type: "TEXT", nullable: true),
-                    security_stamp = table.Column<string>(type: "TEXT", nullable: true),
-                    concurrency_stamp = table.Column<string>(type: "TEXT", nullable: true),
-                    phone_number = table.Column<string>(type: "TEXT", nullable: true),
-                    phone_number_confirmed = table.Column<bool>(type: "INTEGER", nullable: false),
-                    two_factor_enabled = table.Column<bool>(type: "INTEGER", nullable: false),
-                    lockout_end = table.Column<DateTimeOffset>(type: "TEXT", nullable: true),
-                    lockout_enabled = table.Column<bool>(type: "INTEGER", nullable: false),
-                    access_failed_count = table.Column<int>(type: "INTEGER", nullable: false)
+                    id = table.Column<Guid>(type: "uuid", nullable: false),
+                    display_name = table.Column<string>(type: "character varying(80)", maxLength: 80, nullable: false),
+                    is_host = table.Column<bool>(type: "boolean", nullable: false),
+                    user_name = table.Column<string>(type: "character varying(256)", maxLength: 256, nullable: true),
+                    normalized_user_name = table.Column<string>(type: "character varying(256)", maxLength: 256, nullable: true),
+                    email = table.Column<string>(type: "character varying(256)", maxLength: 256, nullable: true),
+                    normalized_email = table.Column<string>(type: "character varying(256)", maxLength: 256, nullable: true),
+                    email_confirmed = table.Column<bool>(type: "boolean", nullable: false),
+                    password_hash = table.Column<string>(type: "text", nullable: true),
+                    security_stamp = table.Column<string>(type: "text", nullable: true),
+                    concurrency_stamp = table.Column<string>(type: "text", nullable: true),
+                    phone_number = table.Column<string>(type: "text", nullable: true),
+                    phone_number_confirmed = table.Column<bool>(type: "boolean", nullable: false),
+                    two_factor_enabled = table.Column<bool>(type: "boolean", nullable: false),
+                    lockout_end = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: true),
+                    lockout_enabled = table.Column<bool>(type: "boolean", nullable: false),
+                    access_failed_count = table.Column<int>(type: "integer", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -42,25 +43,25 @@ namespace Catalogue.Migrations.Sqlite
                 name: "figures",
                 columns: table => new
                 {
-                    id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    slug = table.Column<string>(type: "TEXT", maxLength: 60, nullable: false),
-                    title = table.Column<string>(type: "TEXT", maxLength: 120, nullable: false),
-                    summary = table.Column<string>(type: "TEXT", maxLength: 300, nullable: false),
-                    story = table.Column<string>(type: "TEXT", nullable: false),
-                    painting_notes = table.Column<string>(type: "TEXT", nullable: false),
-                    reference_note = table.Column<string>(type: "TEXT", nullable: false),
-                    height_mm = table.Column<double>(type: "REAL", nullable: false),
-                    scale_denominator = table.Column<double>(type: "REAL", nullable: true),
-                    licence = table.Column<string>(type: "TEXT", maxLength: 60, nullable: false),
-                    credits = table.Column<string>(type: "TEXT", nullable: false),
-                    cautions = table.Column<string>(type: "TEXT", nullable: false),
-                    status = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
-                    current_edition_id = table.Column<Guid>(type: "TEXT", nullable: true),
-                    last_edition_number = table.Column<int>(type: "INTEGER", nullable: false),
-                    created_at = table.Column<DateTime>(type: "TEXT", nullable: false),
-                    changed_at = table.Column<DateTime>(type: "TEXT", nullable: false),
-                    published_at = table.Column<DateTime>(type: "TEXT", nullable: true),
-                    version = table.Column<int>(type: "INTEGER", nullable: false)
+                    id = table.Column<Guid>(type: "uuid", nullable: false),
+                    slug = table.Column<string>(type: "character varying(60)", maxLength: 60, nullable: false),
+                    title = table.Column<string>(type: "character varying(120)", maxLength: 120, nullable: false),
+                    summary = table.Column<string>(type: "character varying(300)", maxLength: 300, nullable: false),
+                    story = table.Column<string>(type: "text", nullable: false),
+                    painting_notes = table.Column<string>(type: "text", nullable: false),
+                    reference_note = table.Column<string>(type: "text", nullable: false),
+                    height_mm = table.Column<double>(type: "double precision", nullable: false),
+                    scale_denominator = table.Column<double>(type: "double precision", nullable: true),
+                    licence = table.Column<string>(type: "character varying(60)", maxLength: 60, nullable: false),
+                    credits = table.Column<string>(type: "text", nullable: false),
+                    cautions = table.Column<string>(type: "text", nullable: false),
+                    status = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    current_edition_id = table.Column<Guid>(type: "uuid", nullable: true),
+                    last_edition_number = table.Column<int>(type: "integer", nullable: false),
+                    created_at = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    changed_at = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    published_at = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    version = table.Column<int>(type: "integer", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -71,30 +72,30 @@ namespace Catalogue.Migrations.Sqlite
                 name: "inspections",
                 columns: table => new
                 {
-                    id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    sha256 = table.Column<string>(type: "TEXT", maxLength: 64, nullable: false),
-                    unit_key = table.Column<string>(type: "TEXT", maxLength: 20, nullable: false),
-                    state = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
-                    check_version = table.Column<int>(type: "INTEGER", nullable: false),
-                    attempts = table.Column<int>(type: "INTEGER", nullable: false),
-                    progress_percent = table.Column<int>(type: "INTEGER", nullable: false),
-                    stage = table.Column<string>(type: "TEXT", maxLength: 80, nullable: false),
-                    error_code = table.Column<string>(type: "TEXT", maxLength: 60, nullable: false),
-                    error_message = table.Column<string>(type: "TEXT", maxLength: 1000, nullable: false),
-                    queued_at = table.Column<DateTime>(type: "TEXT", nullable: false),
-                    started_at = table.Column<DateTime>(type: "TEXT", nullable: true),
-                    finished_at = table.Column<DateTime>(type: "TEXT", nullable: true),
-                    triangles = table.Column<int>(type: "INTEGER", nullable: false),
-                    open_edges = table.Column<int>(type: "INTEGER", nullable: false),
-                    size_x_mm = table.Column<double>(type: "REAL", nullable: false),
-                    size_y_mm = table.Column<double>(type: "REAL", nullable: false),
-                    size_z_mm = table.Column<double>(type: "REAL", nullable: false),
-                    volume_mm3 = table.Column<double>(type: "REAL", nullable: false),
-                    area_mm2 = table.Column<double>(type: "REAL", nullable: false),
-                    fit_profile = table.Column<byte[]>(type: "BLOB", nullable: false),
-                    hull = table.Column<byte[]>(type: "BLOB", nullable: false),
-                    facts_json = table.Column<string>(type: "TEXT", nullable: false),
-                    report_json = table.Column<string>(type: "TEXT", nullable: false)
+                    id = table.Column<Guid>(type: "uuid", nullable: false),
+                    sha256 = table.Column<string>(type: "character varying(64)", maxLength: 64, nullable: false),
+                    unit_key = table.Column<string>(type: "character varying(20)", maxLength: 20, nullable: false),
+                    state = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    check_version = table.Column<int>(type: "integer", nullable: false),
+                    attempts = table.Column<int>(type: "integer", nullable: false),
+                    progress_percent = table.Column<int>(type: "integer", nullable: false),
+                    stage = table.Column<string>(type: "character varying(80)", maxLength: 80, nullable: false),
+                    error_code = table.Column<string>(type: "character varying(60)", maxLength: 60, nullable: false),
+                    error_message = table.Column<string>(type: "character varying(1000)", maxLength: 1000, nullable: false),
+                    queued_at = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    started_at = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    finished_at = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    triangles = table.Column<int>(type: "integer", nullable: false),
+                    open_edges = table.Column<int>(type: "integer", nullable: false),
+                    size_x_mm = table.Column<double>(type: "double precision", nullable: false),
+                    size_y_mm = table.Column<double>(type: "double precision", nullable: false),
+                    size_z_mm = table.Column<double>(type: "double precision", nullable: false),
+                    volume_mm3 = table.Column<double>(type: "double precision", nullable: false),
+                    area_mm2 = table.Column<double>(type: "double precision", nullable: false),
+                    fit_profile = table.Column<byte[]>(type: "bytea", nullable: false),
+                    hull = table.Column<byte[]>(type: "bytea", nullable: false),
+                    facts_json = table.Column<string>(type: "text", nullable: false),
+                    report_json = table.Column<string>(type: "text", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -105,19 +106,19 @@ namespace Catalogue.Migrations.Sqlite
                 name: "processes",
                 columns: table => new
                 {
-                    code = table.Column<string>(type: "TEXT", maxLength: 30, nullable: false),
-                    name = table.Column<string>(type: "TEXT", maxLength: 80, nullable: false),
-                    description = table.Column<string>(type: "TEXT", maxLength: 500, nullable: false),
-                    position = table.Column<int>(type: "INTEGER", nullable: false),
-                    material_density_high = table.Column<double>(type: "REAL", nullable: false),
-                    material_density_low = table.Column<double>(type: "REAL", nullable: false),
-                    material_elongation_high_percent = table.Column<double>(type: "REAL", nullable: false),
-                    material_elongation_low_percent = table.Column<double>(type: "REAL", nullable: false),
-                    material_modulus_high_g_pa = table.Column<double>(type: "REAL", nullable: false),
-                    material_modulus_low_g_pa = table.Column<double>(type: "REAL", nullable: false),
-                    material_name = table.Column<string>(type: "TEXT", maxLength: 80, nullable: false),
-                    material_origin = table.Column<string>(type: "TEXT", maxLength: 300, nullable: false),
-                    material_relative_price = table.Column<double>(type: "REAL", nullable: false)
+                    code = table.Column<string>(type: "character varying(30)", maxLength: 30, nullable: false),
+                    name = table.Column<string>(type: "character varying(80)", maxLength: 80, nullable: false),
+                    description = table.Column<string>(type: "character varying(500)", maxLength: 500, nullable: false),
+                    position = table.Column<int>(type: "integer", nullable: false),
+                    material_density_high = table.Column<double>(type: "double precision", nullable: false),
+                    material_density_low = table.Column<double>(type: "double precision", nullable: false),
+                    material_elongation_high_percent = table.Column<double>(type: "double precision", nullable: false),
+                    material_elongation_low_percent = table.Column<double>(type: "double precision", nullable: false),
+                    material_modulus_high_g_pa = table.Column<double>(type: "double precision", nullable: false),
+                    material_modulus_low_g_pa = table.Column<double>(type: "double precision", nullable: false),
+                    material_name = table.Column<string>(type: "character varying(80)", maxLength: 80, nullable: false),
+                    material_origin = table.Column<string>(type: "character varying(300)", maxLength: 300, nullable: false),
+                    material_relative_price = table.Column<double>(type: "double precision", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -128,14 +129,15 @@ namespace Catalogue.Migrations.Sqlite
                 name: "ranges",
                 columns: table => new
                 {
-                    id = table.Column<int>(type: "INTEGER", nullable: false),
-                    title = table.Column<string>(type: "TEXT", maxLength: 80, nullable: false),
-                    introduction = table.Column<string>(type: "TEXT", maxLength: 2000, nullable: false),
-                    width_mm = table.Column<double>(type: "REAL", nullable: false),
-                    depth_mm = table.Column<double>(type: "REAL", nullable: false),
-                    height_mm = table.Column<double>(type: "REAL", nullable: false),
-                    processes = table.Column<string>(type: "TEXT", nullable: false),
-                    revision = table.Column<long>(type: "INTEGER", nullable: false)
+                    id = table.Column<int>(type: "integer", nullable: false),
+                    title = table.Column<string>(type: "character varying(80)", maxLength: 80, nullable: false),
+                    introduction = table.Column<string>(type: "character varying(2000)", maxLength: 2000, nullable: false),
+                    width_mm = table.Column<double>(type: "double precision", nullable: false),
+                    depth_mm = table.Column<double>(type: "double precision", nullable: false),
+                    height_mm = table.Column<double>(type: "double precision", nullable: false),
+                    processes = table.Column<string[]>(type: "text[]", nullable: false),
+                    revision = table.Column<long>(type: "bigint", nullable: false),
+                    judgement_revision = table.Column<long>(type: "bigint", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -146,12 +148,12 @@ namespace Catalogue.Migrations.Sqlite
                 name: "access_tokens",
                 columns: table => new
                 {
-                    id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    account_id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    name = table.Column<string>(type: "TEXT", maxLength: 80, nullable: false),
-                    hash = table.Column<string>(type: "TEXT", maxLength: 64, nullable: false),
-                    created_at = table.Column<DateTime>(type: "TEXT", nullable: false),
-                    revoked_at = table.Column<DateTime>(type: "TEXT", nullable: true)
+                    id = table.Column<Guid>(type: "uuid", nullable: false),
+                    account_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    name = table.Column<string>(type: "character varying(80)", maxLength: 80, nullable: false),
+                    hash = table.Column<string>(type: "character varying(64)", maxLength: 64, nullable: false),
+                    created_at = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    revoked_at = table.Column<DateTime>(type: "timestamp with time zone", nullable: true)
                 },
                 constraints: table =>
                 {
@@ -168,11 +170,11 @@ namespace Catalogue.Migrations.Sqlite
                 name: "account_claims",
                 columns: table => new
                 {
-                    id = table.Column<int>(type: "INTEGER", nullable: false)
-                        .Annotation("Sqlite:Autoincrement", true),
-                    user_id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    claim_type = table.Column<string>(type: "TEXT", nullable: true),
-                    claim_value = table.Column<string>(type: "TEXT", nullable: true)
+                    id = table.Column<int>(type: "integer", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    user_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    claim_type = table.Column<string>(type: "text", nullable: true),
+                    claim_value = table.Column<string>(type: "text", nullable: true)
                 },
                 constraints: table =>
                 {
@@ -189,10 +191,10 @@ namespace Catalogue.Migrations.Sqlite
                 name: "account_logins",
                 columns: table => new
                 {
-                    login_provider = table.Column<string>(type: "TEXT", nullable: false),
-                    provider_key = table.Column<string>(type: "TEXT", nullable: false),
-                    provider_display_name = table.Column<string>(type: "TEXT", nullable: true),
-                    user_id = table.Column<Guid>(type: "TEXT", nullable: false)
+                    login_provider = table.Column<string>(type: "text", nullable: false),
+                    provider_key = table.Column<string>(type: "text", nullable: false),
+                    provider_display_name = table.Column<string>(type: "text", nullable: true),
+                    user_id = table.Column<Guid>(type: "uuid", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -209,10 +211,10 @@ namespace Catalogue.Migrations.Sqlite
                 name: "account_tokens",
                 columns: table => new
                 {
-                    user_id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    login_provider = table.Column<string>(type: "TEXT", nullable: false),
-                    name = table.Column<string>(type: "TEXT", nullable: false),
-                    value = table.Column<string>(type: "TEXT", nullable: true)
+                    user_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    login_provider = table.Column<string>(type: "text", nullable: false),
+                    name = table.Column<string>(type: "text", nullable: false),
+                    value = table.Column<string>(type: "text", nullable: true)
                 },
                 constraints: table =>
                 {
@@ -229,11 +231,11 @@ namespace Catalogue.Migrations.Sqlite
                 name: "choices",
                 columns: table => new
                 {
-                    id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    figure_id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    slug = table.Column<string>(type: "TEXT", maxLength: 60, nullable: false),
-                    name = table.Column<string>(type: "TEXT", maxLength: 120, nullable: false),
-                    default_part_id = table.Column<Guid>(type: "TEXT", nullable: true)
+                    id = table.Column<Guid>(type: "uuid", nullable: false),
+                    figure_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    slug = table.Column<string>(type: "character varying(60)", maxLength: 60, nullable: false),
+                    name = table.Column<string>(type: "character varying(120)", maxLength: 120, nullable: false),
+                    default_part_id = table.Column<Guid>(type: "uuid", nullable: true)
                 },
                 constraints: table =>
                 {
@@ -250,11 +252,11 @@ namespace Catalogue.Migrations.Sqlite
                 name: "editions",
                 columns: table => new
                 {
-                    id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    figure_id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    number = table.Column<int>(type: "INTEGER", nullable: false),
-                    note = table.Column<string>(type: "TEXT", maxLength: 2000, nullable: false),
-                    published_at = table.Column<DateTime>(type: "TEXT", nullable: false)
+                    id = table.Column<Guid>(type: "uuid", nullable: false),
+                    figure_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    number = table.Column<int>(type: "integer", nullable: false),
+                    note = table.Column<string>(type: "character varying(2000)", maxLength: 2000, nullable: false),
+                    published_at = table.Column<DateTime>(type: "timestamp with time zone", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -271,19 +273,19 @@ namespace Catalogue.Migrations.Sqlite
                 name: "hardware_needs",
                 columns: table => new
                 {
-                    id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    figure_id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    position = table.Column<int>(type: "INTEGER", nullable: false),
-                    kind = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
-                    name = table.Column<string>(type: "TEXT", maxLength: 120, nullable: false),
-                    size = table.Column<string>(type: "TEXT", maxLength: 120, nullable: false),
-                    quantity = table.Column<int>(type: "INTEGER", nullable: false),
-                    cut_length_mm = table.Column<double>(type: "REAL", nullable: true),
-                    diameter_mm = table.Column<double>(type: "REAL", nullable: true),
-                    substitutes = table.Column<string>(type: "TEXT", maxLength: 500, nullable: false),
-                    caution = table.Column<string>(type: "TEXT", maxLength: 500, nullable: false),
-                    is_optional = table.Column<bool>(type: "INTEGER", nullable: false),
-                    processes = table.Column<string>(type: "TEXT", nullable: false)
+                    id = table.Column<Guid>(type: "uuid", nullable: false),
+                    figure_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    position = table.Column<int>(type: "integer", nullable: false),
+                    kind = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    name = table.Column<string>(type: "character varying(120)", maxLength: 120, nullable: false),
+                    size = table.Column<string>(type: "character varying(120)", maxLength: 120, nullable: false),
+                    quantity = table.Column<int>(type: "integer", nullable: false),
+                    cut_length_mm = table.Column<double>(type: "double precision", nullable: true),
+                    diameter_mm = table.Column<double>(type: "double precision", nullable: true),
+                    substitutes = table.Column<string>(type: "character varying(500)", maxLength: 500, nullable: false),
+                    caution = table.Column<string>(type: "character varying(500)", maxLength: 500, nullable: false),
+                    is_optional = table.Column<bool>(type: "boolean", nullable: false),
+                    processes = table.Column<string[]>(type: "text[]", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -300,11 +302,11 @@ namespace Catalogue.Migrations.Sqlite
                 name: "process_limits",
                 columns: table => new
                 {
-                    process_code = table.Column<string>(type: "TEXT", maxLength: 30, nullable: false),
-                    key = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
-                    value = table.Column<double>(type: "REAL", nullable: false),
-                    unit = table.Column<string>(type: "TEXT", maxLength: 10, nullable: false),
-                    origin = table.Column<string>(type: "TEXT", maxLength: 200, nullable: false)
+                    process_code = table.Column<string>(type: "character varying(30)", maxLength: 30, nullable: false),
+                    key = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    value = table.Column<double>(type: "double precision", nullable: false),
+                    unit = table.Column<string>(type: "character varying(10)", maxLength: 10, nullable: false),
+                    origin = table.Column<string>(type: "character varying(200)", maxLength: 200, nullable: false)
                 },
                 constraints: table =>
                 {
@@ -321,17 +323,17 @@ namespace Catalogue.Migrations.Sqlite
                 name: "parts",
                 columns: table => new
                 {
-                    id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    figure_id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    slug = table.Column<string>(type: "TEXT", maxLength: 60, nullable: false),
-                    name = table.Column<string>(type: "TEXT", maxLength: 120, nullable: false),
-                    note = table.Column<string>(type: "TEXT", maxLength: 2000, nullable: false),
-                    quantity = table.Column<int>(type: "INTEGER", nullable: false),
-                    role = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
-                    position = table.Column<int>(type: "INTEGER", nullable: false),
-                    choice_id = table.Column<Guid>(type: "TEXT", nullable: true),
-                    removed_at = table.Column<DateTime>(type: "TEXT", nullable: true),
-                    assembled_pose = table.Column<string>(type: "TEXT", nullable: true)
+                    id = table.Column<Guid>(type: "uuid", nullable: false),
+                    figure_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    slug = table.Column<string>(type: "character varying(60)", maxLength: 60, nullable: false),
+                    name = table.Column<string>(type: "character varying(120)", maxLength: 120, nullable: false),
+                    note = table.Column<string>(type: "character varying(2000)", maxLength: 2000, nullable: false),
+                    quantity = table.Column<int>(type: "integer", nullable: false),
+                    role = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    position = table.Column<int>(type: "integer", nullable: false),
+                    choice_id = table.Column<Guid>(type: "uuid", nullable: true),
+                    removed_at = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    assembled_poses = table.Column<string>(type: "text", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -354,8 +356,8 @@ namespace Catalogue.Migrations.Sqlite
                 name: "hardware_parts",
                 columns: table => new
                 {
-                    hardware_need_id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    parts_id = table.Column<Guid>(type: "TEXT", nullable: false)
+                    hardware_need_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    parts_id = table.Column<Guid>(type: "uuid", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -378,18 +380,18 @@ namespace Catalogue.Migrations.Sqlite
                 name: "joints",
                 columns: table => new
                 {
-                    id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    figure_id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    first_part_id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    second_part_id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    kind = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
-                    name = table.Column<string>(type: "TEXT", maxLength: 120, nullable: false),
-                    inner_diameter_mm = table.Column<double>(type: "REAL", nullable: true),
-                    outer_diameter_mm = table.Column<double>(type: "REAL", nullable: true),
-                    mouth_diameter_mm = table.Column<double>(type: "REAL", nullable: true),
-                    length_mm = table.Column<double>(type: "REAL", nullable: true),
-                    note = table.Column<string>(type: "TEXT", maxLength: 500, nullable: false),
-                    processes = table.Column<string>(type: "TEXT", nullable: false)
+                    id = table.Column<Guid>(type: "uuid", nullable: false),
+                    figure_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    first_part_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    second_part_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    kind = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    name = table.Column<string>(type: "character varying(120)", maxLength: 120, nullable: false),
+                    inner_diameter_mm = table.Column<double>(type: "double precision", nullable: true),
+                    outer_diameter_mm = table.Column<double>(type: "double precision", nullable: true),
+                    mouth_diameter_mm = table.Column<double>(type: "double precision", nullable: true),
+                    length_mm = table.Column<double>(type: "double precision", nullable: true),
+                    note = table.Column<string>(type: "character varying(500)", maxLength: 500, nullable: false),
+                    processes = table.Column<string[]>(type: "text[]", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -418,13 +420,13 @@ namespace Catalogue.Migrations.Sqlite
                 name: "steps",
                 columns: table => new
                 {
-                    id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    figure_id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    position = table.Column<int>(type: "INTEGER", nullable: false),
-                    title = table.Column<string>(type: "TEXT", maxLength: 120, nullable: false),
-                    body = table.Column<string>(type: "TEXT", maxLength: 4000, nullable: false),
-                    processes = table.Column<string>(type: "TEXT", nullable: false),
-                    choice_part_id = table.Column<Guid>(type: "TEXT", nullable: true)
+                    id = table.Column<Guid>(type: "uuid", nullable: false),
+                    figure_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    position = table.Column<int>(type: "integer", nullable: false),
+                    title = table.Column<string>(type: "character varying(120)", maxLength: 120, nullable: false),
+                    body = table.Column<string>(type: "character varying(4000)", maxLength: 4000, nullable: false),
+                    processes = table.Column<string[]>(type: "text[]", nullable: false),
+                    choice_part_id = table.Column<Guid>(type: "uuid", nullable: true)
                 },
                 constraints: table =>
                 {
@@ -447,13 +449,13 @@ namespace Catalogue.Migrations.Sqlite
                 name: "variants",
                 columns: table => new
                 {
-                    id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    part_id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    slug = table.Column<string>(type: "TEXT", maxLength: 60, nullable: false),
-                    name = table.Column<string>(type: "TEXT", maxLength: 120, nullable: false),
-                    note = table.Column<string>(type: "TEXT", maxLength: 2000, nullable: false),
-                    last_revision_number = table.Column<int>(type: "INTEGER", nullable: false),
-                    removed_at = table.Column<DateTime>(type: "TEXT", nullable: true)
+                    id = table.Column<Guid>(type: "uuid", nullable: false),
+                    part_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    slug = table.Column<string>(type: "character varying(60)", maxLength: 60, nullable: false),
+                    name = table.Column<string>(type: "character varying(120)", maxLength: 120, nullable: false),
+                    note = table.Column<string>(type: "character varying(2000)", maxLength: 2000, nullable: false),
+                    last_revision_number = table.Column<int>(type: "integer", nullable: false),
+                    removed_at = table.Column<DateTime>(type: "timestamp with time zone", nullable: true)
                 },
                 constraints: table =>
                 {
@@ -470,8 +472,8 @@ namespace Catalogue.Migrations.Sqlite
                 name: "step_hardware",
                 columns: table => new
                 {
-                    hardware_id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    step_id = table.Column<Guid>(type: "TEXT", nullable: false)
+                    hardware_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    step_id = table.Column<Guid>(type: "uuid", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -494,8 +496,8 @@ namespace Catalogue.Migrations.Sqlite
                 name: "step_parts",
                 columns: table => new
                 {
-                    parts_id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    step_id = table.Column<Guid>(type: "TEXT", nullable: false)
+                    parts_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    step_id = table.Column<Guid>(type: "uuid", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -518,9 +520,9 @@ namespace Catalogue.Migrations.Sqlite
                 name: "declarations",
                 columns: table => new
                 {
-                    variant_id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    process = table.Column<string>(type: "TEXT", maxLength: 30, nullable: false),
-                    reservation = table.Column<string>(type: "TEXT", maxLength: 500, nullable: false)
+                    variant_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    process = table.Column<string>(type: "character varying(30)", maxLength: 30, nullable: false),
+                    reservation = table.Column<string>(type: "character varying(500)", maxLength: 500, nullable: false)
                 },
                 constraints: table =>
                 {
@@ -537,18 +539,18 @@ namespace Catalogue.Migrations.Sqlite
                 name: "revisions",
                 columns: table => new
                 {
-                    id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    variant_id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    number = table.Column<int>(type: "INTEGER", nullable: false),
-                    sha256 = table.Column<string>(type: "TEXT", maxLength: 64, nullable: false),
-                    bytes = table.Column<long>(type: "INTEGER", nullable: false),
-                    file_name = table.Column<string>(type: "TEXT", maxLength: 200, nullable: false),
-                    stated_unit = table.Column<string>(type: "TEXT", maxLength: 40, nullable: true),
-                    note = table.Column<string>(type: "TEXT", maxLength: 2000, nullable: false),
-                    uploaded_at = table.Column<DateTime>(type: "TEXT", nullable: false),
-                    published_at = table.Column<DateTime>(type: "TEXT", nullable: true),
-                    discarded_at = table.Column<DateTime>(type: "TEXT", nullable: true),
-                    inspection_id = table.Column<Guid>(type: "TEXT", nullable: false)
+                    id = table.Column<Guid>(type: "uuid", nullable: false),
+                    variant_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    number = table.Column<int>(type: "integer", nullable: false),
+                    sha256 = table.Column<string>(type: "character varying(64)", maxLength: 64, nullable: false),
+                    bytes = table.Column<long>(type: "bigint", nullable: false),
+                    file_name = table.Column<string>(type: "character varying(200)", maxLength: 200, nullable: false),
+                    stated_unit = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: true),
+                    note = table.Column<string>(type: "character varying(2000)", maxLength: 2000, nullable: false),
+                    uploaded_at = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    published_at = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    discarded_at = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    inspection_id = table.Column<Guid>(type: "uuid", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -571,10 +573,10 @@ namespace Catalogue.Migrations.Sqlite
                 name: "edition_entries",
                 columns: table => new
                 {
-                    edition_id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    variant_id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    part_id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    revision_id = table.Column<Guid>(type: "TEXT", nullable: false)
+                    edition_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    variant_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    part_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    revision_id = table.Column<Guid>(type: "uuid", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -609,22 +611,22 @@ namespace Catalogue.Migrations.Sqlite
                 name: "reports",
                 columns: table => new
                 {
-                    id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    figure_id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    part_id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    revision_id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    process = table.Column<string>(type: "TEXT", maxLength: 30, nullable: false),
-                    outcome = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
-                    symptom = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
-                    stage = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
-                    printer = table.Column<string>(type: "TEXT", maxLength: 300, nullable: false),
-                    layer_height_mm = table.Column<double>(type: "REAL", nullable: true),
-                    note = table.Column<string>(type: "TEXT", maxLength: 4000, nullable: false),
-                    reported_by = table.Column<string>(type: "TEXT", maxLength: 80, nullable: false),
-                    reported_at = table.Column<DateTime>(type: "TEXT", nullable: false),
-                    answered_by_revision_id = table.Column<Guid>(type: "TEXT", nullable: true),
-                    answer = table.Column<string>(type: "TEXT", maxLength: 2000, nullable: false),
-                    answered_at = table.Column<DateTime>(type: "TEXT", nullable: true)
+                    id = table.Column<Guid>(type: "uuid", nullable: false),
+                    figure_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    part_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    revision_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    process = table.Column<string>(type: "character varying(30)", maxLength: 30, nullable: false),
+                    outcome = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    symptom = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    stage = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    printer = table.Column<string>(type: "character varying(300)", maxLength: 300, nullable: false),
+                    layer_height_mm = table.Column<double>(type: "double precision", nullable: true),
+                    note = table.Column<string>(type: "character varying(4000)", maxLength: 4000, nullable: false),
+                    reported_by = table.Column<string>(type: "character varying(80)", maxLength: 80, nullable: false),
+                    reported_at = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    answered_by_revision_id = table.Column<Guid>(type: "uuid", nullable: true),
+                    answer = table.Column<string>(type: "character varying(2000)", maxLength: 2000, nullable: false),
+                    answered_at = table.Column<DateTime>(type: "timestamp with time zone", nullable: true)
                 },
                 constraints: table =>
                 {
@@ -659,11 +661,11 @@ namespace Catalogue.Migrations.Sqlite
                 name: "revision_verdicts",
                 columns: table => new
                 {
-                    revision_id = table.Column<Guid>(type: "TEXT", nullable: false),
-                    process = table.Column<string>(type: "TEXT", maxLength: 30, nullable: false),
-                    verdict = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
-                    findings_json = table.Column<string>(type: "TEXT", nullable: false),
-                    judged_at = table.Column<DateTime>(type: "TEXT", nullable: false)
+                    revision_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    process = table.Column<string>(type: "character varying(30)", maxLength: 30, nullable: false),
+                    verdict = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    findings_json = table.Column<string>(type: "text", nullable: false),
+                    judged_at = table.Column<DateTime>(type: "timestamp with time zone", nullable: false)
                 },
                 constraints: table =>
                 {

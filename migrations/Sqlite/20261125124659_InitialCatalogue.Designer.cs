@@ -12,8 +12,8 @@ using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 namespace Catalogue.Migrations.Sqlite
 {
     [DbContext(typeof(SqliteCatalogueDb))]
-    [Migration("20261125110525_AddJudgementRevisionToRanges")]
-    partial class AddJudgementRevisionToRanges
+    [Migration("20261125124659_InitialCatalogue")]
+    partial class InitialCatalogue
     {
         /// <inheritdoc />
         protected override void BuildTargetModel(ModelBuilder modelBuilder)
@@ -573,9 +573,10 @@ namespace Catalogue.Migrations.Sqlite
                         .HasColumnType("TEXT")
                         .HasColumnName("id");
 
-                    b.Property<string>("AssembledPose")
+                    b.Property<string>("AssembledPoses")
+                        .IsRequired()
                         .HasColumnType("TEXT")
-                        .HasColumnName("assembled_pose");
+                        .HasColumnName("assembled_poses");
 
                     b.Property<Guid?>("ChoiceId")
                         .HasColumnType("TEXT")

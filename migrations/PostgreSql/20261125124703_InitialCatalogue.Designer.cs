@@ -6,50 +6,55 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Infrastructure;
 using Microsoft.EntityFrameworkCore.Migrations;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
+using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 
 #nullable disable
 
-namespace Catalogue.Migrations.Sqlite
+namespace Catalogue.Migrations.PostgreSql
 {
-    [DbContext(typeof(SqliteCatalogueDb))]
-    [Migration("20261125105922_ProtectPublishedRevisions")]
-    partial class ProtectPublishedRevisions
+    [DbContext(typeof(PostgreSqlCatalogueDb))]
+    [Migration("20261125124703_InitialCatalogue")]
+    partial class InitialCatalogue
     {
         /// <inheritdoc />
         protected override void BuildTargetModel(ModelBuilder modelBuilder)
         {
 #pragma warning disable 612, 618
-            modelBuilder.HasAnnotation("ProductVersion", "10.0.15");
+            modelBuilder
+                .HasAnnotation("ProductVersion", "10.0.15")
+                .HasAnnotation("Relational:MaxIdentifierLength", 63);
+
+            NpgsqlModelBuilderExtensions.UseIdentityByDefaultColumns(modelBuilder);
 
             modelBuilder.Entity("Catalogue.Data.Accounts.AccessToken", b =>
                 {
                     b.Property<Guid>("Id")
                         .ValueGeneratedOnAdd()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("id");
 
                     b.Property<Guid>("AccountId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("account_id");
 
                     b.Property<DateTime>("CreatedAt")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("created_at");
 
                     b.Property<string>("Hash")
                         .IsRequired()
                         .HasMaxLength(64)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(64)")
                         .HasColumnName("hash");
 
                     b.Property<string>("Name")
                         .IsRequired()
                         .HasMaxLength(80)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(80)")
                         .HasColumnName("name");
 
                     b.Property<DateTime?>("RevokedAt")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("revoked_at");
 
                     b.HasKey("Id")
@@ -69,78 +74,78 @@ namespace Catalogue.Migrations.Sqlite
                 {
                     b.Property<Guid>("Id")
                         .ValueGeneratedOnAdd()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("id");
 
                     b.Property<int>("AccessFailedCount")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("access_failed_count");
 
                     b.Property<string>("ConcurrencyStamp")
                         .IsConcurrencyToken()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("concurrency_stamp");
 
                     b.Property<string>("DisplayName")
                         .IsRequired()
                         .HasMaxLength(80)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(80)")
                         .HasColumnName("display_name");
 
                     b.Property<string>("Email")
                         .HasMaxLength(256)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(256)")
                         .HasColumnName("email");
 
                     b.Property<bool>("EmailConfirmed")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("boolean")
                         .HasColumnName("email_confirmed");
 
                     b.Property<bool>("IsHost")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("boolean")
                         .HasColumnName("is_host");
 
                     b.Property<bool>("LockoutEnabled")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("boolean")
                         .HasColumnName("lockout_enabled");
 
                     b.Property<DateTimeOffset?>("LockoutEnd")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("lockout_end");
 
                     b.Property<string>("NormalizedEmail")
                         .HasMaxLength(256)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(256)")
                         .HasColumnName("normalized_email");
 
                     b.Property<string>("NormalizedUserName")
                         .HasMaxLength(256)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(256)")
                         .HasColumnName("normalized_user_name");
 
                     b.Property<string>("PasswordHash")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("password_hash");
 
                     b.Property<string>("PhoneNumber")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("phone_number");
 
                     b.Property<bool>("PhoneNumberConfirmed")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("boolean")
                         .HasColumnName("phone_number_confirmed");
 
                     b.Property<string>("SecurityStamp")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("security_stamp");
 
                     b.Property<bool>("TwoFactorEnabled")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("boolean")
                         .HasColumnName("two_factor_enabled");
 
                     b.Property<string>("UserName")
                         .HasMaxLength(256)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(256)")
                         .HasColumnName("user_name");
 
                     b.HasKey("Id")
@@ -159,27 +164,27 @@ namespace Catalogue.Migrations.Sqlite
             modelBuilder.Entity("Catalogue.Data.RevisionVerdict", b =>
                 {
                     b.Property<Guid>("RevisionId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("revision_id");
 
                     b.Property<string>("Process")
                         .HasMaxLength(30)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(30)")
                         .HasColumnName("process");
 
                     b.Property<string>("FindingsJson")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("findings_json");
 
                     b.Property<DateTime>("JudgedAt")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("judged_at");
 
                     b.Property<string>("Verdict")
                         .IsRequired()
                         .HasMaxLength(40)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(40)")
                         .HasColumnName("verdict");
 
                     b.HasKey("RevisionId", "Process")
@@ -191,27 +196,27 @@ namespace Catalogue.Migrations.Sqlite
             modelBuilder.Entity("Catalogue.Model.Figures.Choice", b =>
                 {
                     b.Property<Guid>("Id")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("id");
 
                     b.Property<Guid?>("DefaultPartId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("default_part_id");
 
                     b.Property<Guid>("FigureId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("figure_id");
 
                     b.Property<string>("Name")
                         .IsRequired()
                         .HasMaxLength(120)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(120)")
                         .HasColumnName("name");
 
                     b.Property<string>("Slug")
                         .IsRequired()
                         .HasMaxLength(60)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(60)")
                         .HasColumnName("slug");
 
                     b.HasKey("Id")
@@ -227,18 +232,18 @@ namespace Catalogue.Migrations.Sqlite
             modelBuilder.Entity("Catalogue.Model.Figures.Declaration", b =>
                 {
                     b.Property<Guid>("VariantId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("variant_id");
 
                     b.Property<string>("Process")
                         .HasMaxLength(30)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(30)")
                         .HasColumnName("process");
 
                     b.Property<string>("Reservation")
                         .IsRequired()
                         .HasMaxLength(500)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(500)")
                         .HasColumnName("reservation");
 
                     b.HasKey("VariantId", "Process")
@@ -250,25 +255,25 @@ namespace Catalogue.Migrations.Sqlite
             modelBuilder.Entity("Catalogue.Model.Figures.Edition", b =>
                 {
                     b.Property<Guid>("Id")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("id");
 
                     b.Property<Guid>("FigureId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("figure_id");
 
                     b.Property<string>("Note")
                         .IsRequired()
                         .HasMaxLength(2000)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(2000)")
                         .HasColumnName("note");
 
                     b.Property<int>("Number")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("number");
 
                     b.Property<DateTime>("PublishedAt")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("published_at");
 
                     b.HasKey("Id")
@@ -284,19 +289,19 @@ namespace Catalogue.Migrations.Sqlite
             modelBuilder.Entity("Catalogue.Model.Figures.EditionEntry", b =>
                 {
                     b.Property<Guid>("EditionId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("edition_id");
 
                     b.Property<Guid>("VariantId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("variant_id");
 
                     b.Property<Guid>("PartId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("part_id");
 
                     b.Property<Guid>("RevisionId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("revision_id");
 
                     b.HasKey("EditionId", "VariantId")
@@ -317,95 +322,95 @@ namespace Catalogue.Migrations.Sqlite
             modelBuilder.Entity("Catalogue.Model.Figures.Figure", b =>
                 {
                     b.Property<Guid>("Id")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("id");
 
                     b.Property<string>("Cautions")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("cautions");
 
                     b.Property<DateTime>("ChangedAt")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("changed_at");
 
                     b.Property<DateTime>("CreatedAt")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("created_at");
 
                     b.Property<string>("Credits")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("credits");
 
                     b.Property<Guid?>("CurrentEditionId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("current_edition_id");
 
                     b.Property<double>("HeightMm")
-                        .HasColumnType("REAL")
+                        .HasColumnType("double precision")
                         .HasColumnName("height_mm");
 
                     b.Property<int>("LastEditionNumber")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("last_edition_number");
 
                     b.Property<string>("Licence")
                         .IsRequired()
                         .HasMaxLength(60)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(60)")
                         .HasColumnName("licence");
 
                     b.Property<string>("PaintingNotes")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("painting_notes");
 
                     b.Property<DateTime?>("PublishedAt")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("published_at");
 
                     b.Property<string>("ReferenceNote")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("reference_note");
 
                     b.Property<double?>("ScaleDenominator")
-                        .HasColumnType("REAL")
+                        .HasColumnType("double precision")
                         .HasColumnName("scale_denominator");
 
                     b.Property<string>("Slug")
                         .IsRequired()
                         .HasMaxLength(60)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(60)")
                         .HasColumnName("slug");
 
                     b.Property<string>("Status")
                         .IsRequired()
                         .HasMaxLength(40)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(40)")
                         .HasColumnName("status");
 
                     b.Property<string>("Story")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("story");
 
                     b.Property<string>("Summary")
                         .IsRequired()
                         .HasMaxLength(300)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(300)")
                         .HasColumnName("summary");
 
                     b.Property<string>("Title")
                         .IsRequired()
                         .HasMaxLength(120)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(120)")
                         .HasColumnName("title");
 
                     b.Property<int>("Version")
                         .IsConcurrencyToken()
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("version");
 
                     b.HasKey("Id")
@@ -424,66 +429,66 @@ namespace Catalogue.Migrations.Sqlite
             modelBuilder.Entity("Catalogue.Model.Figures.HardwareNeed", b =>
                 {
                     b.Property<Guid>("Id")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("id");
 
                     b.Property<string>("Caution")
                         .IsRequired()
                         .HasMaxLength(500)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(500)")
                         .HasColumnName("caution");
 
                     b.Property<double?>("CutLengthMm")
-                        .HasColumnType("REAL")
+                        .HasColumnType("double precision")
                         .HasColumnName("cut_length_mm");
 
                     b.Property<double?>("DiameterMm")
-                        .HasColumnType("REAL")
+                        .HasColumnType("double precision")
                         .HasColumnName("diameter_mm");
 
                     b.Property<Guid>("FigureId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("figure_id");
 
                     b.Property<bool>("IsOptional")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("boolean")
                         .HasColumnName("is_optional");
 
                     b.Property<string>("Kind")
                         .IsRequired()
                         .HasMaxLength(40)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(40)")
                         .HasColumnName("kind");
 
                     b.Property<string>("Name")
                         .IsRequired()
                         .HasMaxLength(120)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(120)")
                         .HasColumnName("name");
 
                     b.Property<int>("Position")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("position");
 
-                    b.PrimitiveCollection<string>("Processes")
+                    b.PrimitiveCollection<string[]>("Processes")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text[]")
                         .HasColumnName("processes");
 
                     b.Property<int>("Quantity")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("quantity");
 
                     b.Property<string>("Size")
                         .IsRequired()
                         .HasMaxLength(120)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(120)")
                         .HasColumnName("size");
 
                     b.Property<string>("Substitutes")
                         .IsRequired()
                         .HasMaxLength(500)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(500)")
                         .HasColumnName("substitutes");
 
                     b.HasKey("Id")
@@ -498,58 +503,58 @@ namespace Catalogue.Migrations.Sqlite
             modelBuilder.Entity("Catalogue.Model.Figures.Joint", b =>
                 {
                     b.Property<Guid>("Id")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("id");
 
                     b.Property<Guid>("FigureId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("figure_id");
 
                     b.Property<Guid>("FirstPartId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("first_part_id");
 
                     b.Property<double?>("InnerDiameterMm")
-                        .HasColumnType("REAL")
+                        .HasColumnType("double precision")
                         .HasColumnName("inner_diameter_mm");
 
                     b.Property<string>("Kind")
                         .IsRequired()
                         .HasMaxLength(40)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(40)")
                         .HasColumnName("kind");
 
                     b.Property<double?>("LengthMm")
-                        .HasColumnType("REAL")
+                        .HasColumnType("double precision")
                         .HasColumnName("length_mm");
 
                     b.Property<double?>("MouthDiameterMm")
-                        .HasColumnType("REAL")
+                        .HasColumnType("double precision")
                         .HasColumnName("mouth_diameter_mm");
 
                     b.Property<string>("Name")
                         .IsRequired()
                         .HasMaxLength(120)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(120)")
                         .HasColumnName("name");
 
                     b.Property<string>("Note")
                         .IsRequired()
                         .HasMaxLength(500)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(500)")
                         .HasColumnName("note");
 
                     b.Property<double?>("OuterDiameterMm")
-                        .HasColumnType("REAL")
+                        .HasColumnType("double precision")
                         .HasColumnName("outer_diameter_mm");
 
-                    b.PrimitiveCollection<string>("Processes")
+                    b.PrimitiveCollection<string[]>("Processes")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text[]")
                         .HasColumnName("processes");
 
                     b.Property<Guid>("SecondPartId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("second_part_id");
 
                     b.HasKey("Id")
@@ -570,55 +575,56 @@ namespace Catalogue.Migrations.Sqlite
             modelBuilder.Entity("Catalogue.Model.Figures.Part", b =>
                 {
                     b.Property<Guid>("Id")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("id");
 
-                    b.Property<string>("AssembledPose")
-                        .HasColumnType("TEXT")
-                        .HasColumnName("assembled_pose");
+                    b.Property<string>("AssembledPoses")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("assembled_poses");
 
                     b.Property<Guid?>("ChoiceId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("choice_id");
 
                     b.Property<Guid>("FigureId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("figure_id");
 
                     b.Property<string>("Name")
                         .IsRequired()
                         .HasMaxLength(120)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(120)")
                         .HasColumnName("name");
 
                     b.Property<string>("Note")
                         .IsRequired()
                         .HasMaxLength(2000)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(2000)")
                         .HasColumnName("note");
 
                     b.Property<int>("Position")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("position");
 
                     b.Property<int>("Quantity")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("quantity");
 
                     b.Property<DateTime?>("RemovedAt")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("removed_at");
 
                     b.Property<string>("Role")
                         .IsRequired()
                         .HasMaxLength(40)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(40)")
                         .HasColumnName("role");
 
                     b.Property<string>("Slug")
                         .IsRequired()
                         .HasMaxLength(60)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(60)")
                         .HasColumnName("slug");
 
                     b.HasKey("Id")
@@ -637,58 +643,58 @@ namespace Catalogue.Migrations.Sqlite
             modelBuilder.Entity("Catalogue.Model.Figures.Revision", b =>
                 {
                     b.Property<Guid>("Id")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("id");
 
                     b.Property<long>("Bytes")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("bytes");
 
                     b.Property<DateTime?>("DiscardedAt")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("discarded_at");
 
                     b.Property<string>("FileName")
                         .IsRequired()
                         .HasMaxLength(200)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(200)")
                         .HasColumnName("file_name");
 
                     b.Property<Guid>("InspectionId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("inspection_id");
 
                     b.Property<string>("Note")
                         .IsRequired()
                         .HasMaxLength(2000)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(2000)")
                         .HasColumnName("note");
 
                     b.Property<int>("Number")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("number");
 
                     b.Property<DateTime?>("PublishedAt")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("published_at");
 
                     b.Property<string>("Sha256")
                         .IsRequired()
                         .HasMaxLength(64)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(64)")
                         .HasColumnName("sha256");
 
                     b.Property<string>("StatedUnit")
                         .HasMaxLength(40)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(40)")
                         .HasColumnName("stated_unit");
 
                     b.Property<DateTime>("UploadedAt")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("uploaded_at");
 
                     b.Property<Guid>("VariantId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("variant_id");
 
                     b.HasKey("Id")
@@ -710,36 +716,36 @@ namespace Catalogue.Migrations.Sqlite
             modelBuilder.Entity("Catalogue.Model.Figures.Step", b =>
                 {
                     b.Property<Guid>("Id")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("id");
 
                     b.Property<string>("Body")
                         .IsRequired()
                         .HasMaxLength(4000)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(4000)")
                         .HasColumnName("body");
 
                     b.Property<Guid?>("ChoicePartId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("choice_part_id");
 
                     b.Property<Guid>("FigureId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("figure_id");
 
                     b.Property<int>("Position")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("position");
 
-                    b.PrimitiveCollection<string>("Processes")
+                    b.PrimitiveCollection<string[]>("Processes")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text[]")
                         .HasColumnName("processes");
 
                     b.Property<string>("Title")
                         .IsRequired()
                         .HasMaxLength(120)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(120)")
                         .HasColumnName("title");
 
                     b.HasKey("Id")
@@ -757,37 +763,37 @@ namespace Catalogue.Migrations.Sqlite
             modelBuilder.Entity("Catalogue.Model.Figures.Variant", b =>
                 {
                     b.Property<Guid>("Id")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("id");
 
                     b.Property<int>("LastRevisionNumber")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("last_revision_number");
 
                     b.Property<string>("Name")
                         .IsRequired()
                         .HasMaxLength(120)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(120)")
                         .HasColumnName("name");
 
                     b.Property<string>("Note")
                         .IsRequired()
                         .HasMaxLength(2000)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(2000)")
                         .HasColumnName("note");
 
                     b.Property<Guid>("PartId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("part_id");
 
                     b.Property<DateTime?>("RemovedAt")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("removed_at");
 
                     b.Property<string>("Slug")
                         .IsRequired()
                         .HasMaxLength(60)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(60)")
                         .HasColumnName("slug");
 
                     b.HasKey("Id")
@@ -803,115 +809,115 @@ namespace Catalogue.Migrations.Sqlite
             modelBuilder.Entity("Catalogue.Model.Inspections.MeshInspection", b =>
                 {
                     b.Property<Guid>("Id")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("id");
 
                     b.Property<double>("AreaMm2")
-                        .HasColumnType("REAL")
+                        .HasColumnType("double precision")
                         .HasColumnName("area_mm2");
 
                     b.Property<int>("Attempts")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("attempts");
 
                     b.Property<int>("CheckVersion")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("check_version");
 
                     b.Property<string>("ErrorCode")
                         .IsRequired()
                         .HasMaxLength(60)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(60)")
                         .HasColumnName("error_code");
 
                     b.Property<string>("ErrorMessage")
                         .IsRequired()
                         .HasMaxLength(1000)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(1000)")
                         .HasColumnName("error_message");
 
                     b.Property<string>("FactsJson")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("facts_json");
 
                     b.Property<DateTime?>("FinishedAt")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("finished_at");
 
                     b.Property<byte[]>("FitProfile")
                         .IsRequired()
-                        .HasColumnType("BLOB")
+                        .HasColumnType("bytea")
                         .HasColumnName("fit_profile");
 
                     b.Property<byte[]>("Hull")
                         .IsRequired()
-                        .HasColumnType("BLOB")
+                        .HasColumnType("bytea")
                         .HasColumnName("hull");
 
                     b.Property<int>("OpenEdges")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("open_edges");
 
                     b.Property<int>("ProgressPercent")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("progress_percent");
 
                     b.Property<DateTime>("QueuedAt")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("queued_at");
 
                     b.Property<string>("ReportJson")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("report_json");
 
                     b.Property<string>("Sha256")
                         .IsRequired()
                         .HasMaxLength(64)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(64)")
                         .HasColumnName("sha256");
 
                     b.Property<double>("SizeXMm")
-                        .HasColumnType("REAL")
+                        .HasColumnType("double precision")
                         .HasColumnName("size_x_mm");
 
                     b.Property<double>("SizeYMm")
-                        .HasColumnType("REAL")
+                        .HasColumnType("double precision")
                         .HasColumnName("size_y_mm");
 
                     b.Property<double>("SizeZMm")
-                        .HasColumnType("REAL")
+                        .HasColumnType("double precision")
                         .HasColumnName("size_z_mm");
 
                     b.Property<string>("Stage")
                         .IsRequired()
                         .HasMaxLength(80)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(80)")
                         .HasColumnName("stage");
 
                     b.Property<DateTime?>("StartedAt")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("started_at");
 
                     b.Property<string>("State")
                         .IsRequired()
                         .HasMaxLength(40)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(40)")
                         .HasColumnName("state");
 
                     b.Property<int>("Triangles")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("triangles");
 
                     b.Property<string>("UnitKey")
                         .IsRequired()
                         .HasMaxLength(20)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(20)")
                         .HasColumnName("unit_key");
 
                     b.Property<double>("VolumeMm3")
-                        .HasColumnType("REAL")
+                        .HasColumnType("double precision")
                         .HasColumnName("volume_mm3");
 
                     b.HasKey("Id")
@@ -931,23 +937,23 @@ namespace Catalogue.Migrations.Sqlite
                 {
                     b.Property<string>("Code")
                         .HasMaxLength(30)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(30)")
                         .HasColumnName("code");
 
                     b.Property<string>("Description")
                         .IsRequired()
                         .HasMaxLength(500)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(500)")
                         .HasColumnName("description");
 
                     b.Property<string>("Name")
                         .IsRequired()
                         .HasMaxLength(80)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(80)")
                         .HasColumnName("name");
 
                     b.Property<int>("Position")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("position");
 
                     b.ComplexProperty(typeof(Dictionary<string, object>), "Material", "Catalogue.Model.Processes.Process.Material#Material", b1 =>
@@ -955,43 +961,43 @@ namespace Catalogue.Migrations.Sqlite
                             b1.IsRequired();
 
                             b1.Property<double>("DensityHigh")
-                                .HasColumnType("REAL")
+                                .HasColumnType("double precision")
                                 .HasColumnName("material_density_high");
 
                             b1.Property<double>("DensityLow")
-                                .HasColumnType("REAL")
+                                .HasColumnType("double precision")
                                 .HasColumnName("material_density_low");
 
                             b1.Property<double>("ElongationHighPercent")
-                                .HasColumnType("REAL")
+                                .HasColumnType("double precision")
                                 .HasColumnName("material_elongation_high_percent");
 
                             b1.Property<double>("ElongationLowPercent")
-                                .HasColumnType("REAL")
+                                .HasColumnType("double precision")
                                 .HasColumnName("material_elongation_low_percent");
 
                             b1.Property<double>("ModulusHighGPa")
-                                .HasColumnType("REAL")
+                                .HasColumnType("double precision")
                                 .HasColumnName("material_modulus_high_g_pa");
 
                             b1.Property<double>("ModulusLowGPa")
-                                .HasColumnType("REAL")
+                                .HasColumnType("double precision")
                                 .HasColumnName("material_modulus_low_g_pa");
 
                             b1.Property<string>("Name")
                                 .IsRequired()
                                 .HasMaxLength(80)
-                                .HasColumnType("TEXT")
+                                .HasColumnType("character varying(80)")
                                 .HasColumnName("material_name");
 
                             b1.Property<string>("Origin")
                                 .IsRequired()
                                 .HasMaxLength(300)
-                                .HasColumnType("TEXT")
+                                .HasColumnType("character varying(300)")
                                 .HasColumnName("material_origin");
 
                             b1.Property<double>("RelativePrice")
-                                .HasColumnType("REAL")
+                                .HasColumnType("double precision")
                                 .HasColumnName("material_relative_price");
                         });
 
@@ -1005,28 +1011,28 @@ namespace Catalogue.Migrations.Sqlite
                 {
                     b.Property<string>("ProcessCode")
                         .HasMaxLength(30)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(30)")
                         .HasColumnName("process_code");
 
                     b.Property<string>("Key")
                         .HasMaxLength(40)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(40)")
                         .HasColumnName("key");
 
                     b.Property<string>("Origin")
                         .IsRequired()
                         .HasMaxLength(200)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(200)")
                         .HasColumnName("origin");
 
                     b.Property<string>("Unit")
                         .IsRequired()
                         .HasMaxLength(10)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(10)")
                         .HasColumnName("unit");
 
                     b.Property<double>("Value")
-                        .HasColumnType("REAL")
+                        .HasColumnType("double precision")
                         .HasColumnName("value");
 
                     b.HasKey("ProcessCode", "Key")
@@ -1038,40 +1044,44 @@ namespace Catalogue.Migrations.Sqlite
             modelBuilder.Entity("Catalogue.Model.Ranges.RangePromise", b =>
                 {
                     b.Property<int>("Id")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("id");
 
                     b.Property<double>("DepthMm")
-                        .HasColumnType("REAL")
+                        .HasColumnType("double precision")
                         .HasColumnName("depth_mm");
 
                     b.Property<double>("HeightMm")
-                        .HasColumnType("REAL")
+                        .HasColumnType("double precision")
                         .HasColumnName("height_mm");
 
                     b.Property<string>("Introduction")
                         .IsRequired()
                         .HasMaxLength(2000)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(2000)")
                         .HasColumnName("introduction");
 
-                    b.PrimitiveCollection<string>("Processes")
+                    b.Property<long>("JudgementRevision")
+                        .HasColumnType("bigint")
+                        .HasColumnName("judgement_revision");
+
+                    b.PrimitiveCollection<string[]>("Processes")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text[]")
                         .HasColumnName("processes");
 
                     b.Property<long>("Revision")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("revision");
 
                     b.Property<string>("Title")
                         .IsRequired()
                         .HasMaxLength(80)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(80)")
                         .HasColumnName("title");
 
                     b.Property<double>("WidthMm")
-                        .HasColumnType("REAL")
+                        .HasColumnType("double precision")
                         .HasColumnName("width_mm");
 
                     b.HasKey("Id")
@@ -1083,83 +1093,83 @@ namespace Catalogue.Migrations.Sqlite
             modelBuilder.Entity("Catalogue.Model.Reports.Report", b =>
                 {
                     b.Property<Guid>("Id")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("id");
 
                     b.Property<string>("Answer")
                         .IsRequired()
                         .HasMaxLength(2000)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(2000)")
                         .HasColumnName("answer");
 
                     b.Property<DateTime?>("AnsweredAt")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("answered_at");
 
                     b.Property<Guid?>("AnsweredByRevisionId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("answered_by_revision_id");
 
                     b.Property<Guid>("FigureId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("figure_id");
 
                     b.Property<double?>("LayerHeightMm")
-                        .HasColumnType("REAL")
+                        .HasColumnType("double precision")
                         .HasColumnName("layer_height_mm");
 
                     b.Property<string>("Note")
                         .IsRequired()
                         .HasMaxLength(4000)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(4000)")
                         .HasColumnName("note");
 
                     b.Property<string>("Outcome")
                         .IsRequired()
                         .HasMaxLength(40)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(40)")
                         .HasColumnName("outcome");
 
                     b.Property<Guid>("PartId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("part_id");
 
                     b.Property<string>("Printer")
                         .IsRequired()
                         .HasMaxLength(300)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(300)")
                         .HasColumnName("printer");
 
                     b.Property<string>("Process")
                         .IsRequired()
                         .HasMaxLength(30)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(30)")
                         .HasColumnName("process");
 
                     b.Property<DateTime>("ReportedAt")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("timestamp with time zone")
                         .HasColumnName("reported_at");
 
                     b.Property<string>("ReportedBy")
                         .IsRequired()
                         .HasMaxLength(80)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(80)")
                         .HasColumnName("reported_by");
 
                     b.Property<Guid>("RevisionId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("revision_id");
 
                     b.Property<string>("Stage")
                         .IsRequired()
                         .HasMaxLength(40)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(40)")
                         .HasColumnName("stage");
 
                     b.Property<string>("Symptom")
                         .IsRequired()
                         .HasMaxLength(40)
-                        .HasColumnType("TEXT")
+                        .HasColumnType("character varying(40)")
                         .HasColumnName("symptom");
 
                     b.HasKey("Id")
@@ -1184,19 +1194,21 @@ namespace Catalogue.Migrations.Sqlite
                 {
                     b.Property<int>("Id")
                         .ValueGeneratedOnAdd()
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("id");
 
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<int>("Id"));
+
                     b.Property<string>("ClaimType")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("claim_type");
 
                     b.Property<string>("ClaimValue")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("claim_value");
 
                     b.Property<Guid>("UserId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("user_id");
 
                     b.HasKey("Id")
@@ -1211,19 +1223,19 @@ namespace Catalogue.Migrations.Sqlite
             modelBuilder.Entity("Microsoft.AspNetCore.Identity.IdentityUserLogin<System.Guid>", b =>
                 {
                     b.Property<string>("LoginProvider")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("login_provider");
 
                     b.Property<string>("ProviderKey")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("provider_key");
 
                     b.Property<string>("ProviderDisplayName")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("provider_display_name");
 
                     b.Property<Guid>("UserId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("user_id");
 
                     b.HasKey("LoginProvider", "ProviderKey")
@@ -1238,19 +1250,19 @@ namespace Catalogue.Migrations.Sqlite
             modelBuilder.Entity("Microsoft.AspNetCore.Identity.IdentityUserToken<System.Guid>", b =>
                 {
                     b.Property<Guid>("UserId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("user_id");
 
                     b.Property<string>("LoginProvider")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("login_provider");
 
                     b.Property<string>("Name")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("name");
 
                     b.Property<string>("Value")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("value");
 
                     b.HasKey("UserId", "LoginProvider", "Name")
@@ -1262,11 +1274,11 @@ namespace Catalogue.Migrations.Sqlite
             modelBuilder.Entity("hardware_parts", b =>
                 {
                     b.Property<Guid>("HardwareNeedId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("hardware_need_id");
 
                     b.Property<Guid>("PartsId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("parts_id");
 
                     b.HasKey("HardwareNeedId", "PartsId")
@@ -1281,11 +1293,11 @@ namespace Catalogue.Migrations.Sqlite
             modelBuilder.Entity("step_hardware", b =>
                 {
                     b.Property<Guid>("HardwareId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("hardware_id");
 
                     b.Property<Guid>("StepId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("step_id");
 
                     b.HasKey("HardwareId", "StepId")
@@ -1300,11 +1312,11 @@ namespace Catalogue.Migrations.Sqlite
             modelBuilder.Entity("step_parts", b =>
                 {
                     b.Property<Guid>("PartsId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("parts_id");
 
                     b.Property<Guid>("StepId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("uuid")
                         .HasColumnName("step_id");
 
                     b.HasKey("PartsId", "StepId")

@@ -13,8 +13,8 @@ using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 namespace Catalogue.Migrations.PostgreSql
 {
     [DbContext(typeof(PostgreSqlCatalogueDb))]
-    [Migration("20261125110532_AddJudgementRevisionToRanges")]
-    partial class AddJudgementRevisionToRanges
+    [Migration("20261125124720_ProtectPublishedRevisions")]
+    partial class ProtectPublishedRevisions
     {
         /// <inheritdoc />
         protected override void BuildTargetModel(ModelBuilder modelBuilder)
@@ -578,9 +578,10 @@ namespace Catalogue.Migrations.PostgreSql
                         .HasColumnType("uuid")
                         .HasColumnName("id");
 
-                    b.Property<string>("AssembledPose")
+                    b.Property<string>("AssembledPoses")
+                        .IsRequired()
                         .HasColumnType("text")
-                        .HasColumnName("assembled_pose");
+                        .HasColumnName("assembled_poses");
 
                     b.Property<Guid?>("ChoiceId")
                         .HasColumnType("uuid")
