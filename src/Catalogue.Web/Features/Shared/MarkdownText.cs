@@ -1,11 +1,12 @@
 using Ganss.Xss;
 using Markdig;
+using Markdig.Syntax;
 using Microsoft.AspNetCore.Html;
 
 namespace Catalogue.Web.Features.Shared;
 
 /// <summary>Markdown from designers as HTML that cannot do harm: CommonMark with tables, raw HTML shown as text, the result sanitised once more.</summary>
-/// <remarks>Headings are moved down two levels, so that a text never competes with the page it stands on. Thread-safe.</remarks>
+/// <remarks>Headings begin at h3, so that a text never competes with the page it stands on. Thread-safe.</remarks>
 public sealed class MarkdownText
 {
     private static readonly MarkdownPipeline Pipeline = new MarkdownPipelineBuilder()
@@ -17,8 +18,20 @@ public sealed class MarkdownText
     {
         if (string.IsNullOrWhiteSpace(markdown)) return HtmlString.Empty;
         var document = Markdown.Parse(markdown, Pipeline);
-        foreach (var heading in document.OfType<Markdig.Syntax.HeadingBlock>()) heading.Level = Math.Min(6, heading.Level + 2);
+        FitHeadings([.. document.Descendants<HeadingBlock>()]);
         return new HtmlString(_sanitizer.Sanitize(document.ToHtml(Pipeline)));
+    }
+
+    /// <summary>The words alone, on one line, for descriptions of a page.</summary>
+    public static string Plain(string? markdown) =>
+        string.Join(' ', Markdown.ToPlainText(markdown ?? "", Pipeline).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+
+    /// <summary>The text's highest heading becomes h3, and none is more than one step below the one before it, whatever its writer skipped.</summary>
+    private static void FitHeadings(IReadOnlyList<HeadingBlock> headings)
+    {
+        var (before, highest) = (2, headings.Count == 0 ? 1 : headings.Min(h => h.Level));
+        foreach (var heading in headings)
+            before = heading.Level = Math.Min(Math.Min(heading.Level - highest + 3, before + 1), 6);
     }
 
     private static HtmlSanitizer CreateSanitizer()
