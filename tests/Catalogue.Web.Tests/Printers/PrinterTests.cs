@@ -64,6 +64,24 @@ public sealed class PrinterTests(SqliteCatalogue catalogue) : CatalogueTests(cat
     }
 
     [Fact]
+    public async Task Two_numbers_where_three_are_asked_for_are_a_round_plate()
+    {
+        using var browser = new Browser(Catalogue.CreateClient());
+        await browser.GoAsync("/?process=MEX-rigid&volume=180x280");
+        Assert.Contains("Ø 180 × 280 mm", browser.Text.Replace('\u00A0', ' '), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Any_printer_said_on_purpose_is_not_overruled_by_the_one_that_is_kept()
+    {
+        using var browser = new Browser(Catalogue.CreateClient());
+        await browser.GoAsync(Sent);
+        await browser.GoAsync("/?process=&volume=");
+        Assert.Contains("No printer chosen yet", browser.Text, StringComparison.Ordinal);
+        Assert.Contains("href=\"/matrix?process=&amp;unit=inch\"", browser.Html, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_cookie_that_somebody_else_wrote_is_as_good_as_none()
     {
         using var visitor = Catalogue.Stranger();

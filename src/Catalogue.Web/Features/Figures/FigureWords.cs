@@ -23,12 +23,18 @@ internal static class FigureWords
         _ => "retracting",
     };
 
-    /// <summary>“4 × rod, 1.5 mm, cut to 14.5 mm”.</summary>
+    /// <summary>“4 × shoulder rod”.</summary>
     public static string Short(HardwareNeed need)
     {
         ArgumentNullException.ThrowIfNull(need);
-        var size = need.Size.Length > 0 ? ", " + need.Size : "";
-        return string.Create(CultureInfo.InvariantCulture, $"{need.Quantity} × {need.Name}{size}");
+        return string.Create(CultureInfo.InvariantCulture, $"{need.Quantity} × {need.Name}");
+    }
+
+    /// <summary>True when the size's own words name the diameter already.</summary>
+    public static bool SaysDiameter(HardwareNeed need)
+    {
+        ArgumentNullException.ThrowIfNull(need);
+        return need.DiameterMm is { } mm && need.Size.Contains(mm.ToString("0.##", CultureInfo.InvariantCulture), StringComparison.Ordinal);
     }
 
     /// <summary>The dimensions of a joint that are known, each with its name.</summary>

@@ -55,6 +55,15 @@ internal static class PagesSetup
             headers.XContentTypeOptions = "nosniff";
             headers["Referrer-Policy"] = "same-origin";
             headers["Permissions-Policy"] = "camera=(), geolocation=(), microphone=()";
+
+            // A page is for one reader's printer and changes with the range: never shown from a store without asking, never to another reader.
+            context.Response.OnStarting(static state =>
+            {
+                var response = (HttpResponse)state;
+                if (response.ContentType?.StartsWith("text/html", StringComparison.Ordinal) is true && response.Headers.CacheControl.Count == 0)
+                    response.Headers.CacheControl = "private, no-cache";
+                return Task.CompletedTask;
+            }, context.Response);
             return next(context);
         });
     }
