@@ -22,7 +22,7 @@ public static class RevisionJudge
             yield return new("mesh.open", Severity.Stop,
                 Invariant($"The surface has {facts.OpenEdges} open edges, so it is not clear what is inside. Close the holes and upload again."))
             {
-                Measured = facts.OpenEdges, Limit = 0, Unit = "edges", At = facts.TroubleAt, Source = "a printable solid needs a closed surface (3MF core 1.4.0, §4.1)",
+                Measured = facts.OpenEdges, Limit = 0, Unit = "edges", At = facts.TroubleAt, Source = "a printable solid needs a closed surface (3MF core 1.4.0, chapter on meshes (from memory))",
             };
         }
 
@@ -31,7 +31,7 @@ public static class RevisionJudge
             yield return new("mesh.non-manifold", Severity.Care,
                 Invariant($"{facts.NonManifoldEdges} edges are shared by more than two triangles; programs disagree on what is inside there. Separate the surfaces that touch."))
             {
-                Measured = facts.NonManifoldEdges, Limit = 0, Unit = "edges", At = facts.TroubleAt, Source = "3MF core 1.4.0, §4.1",
+                Measured = facts.NonManifoldEdges, Limit = 0, Unit = "edges", At = facts.TroubleAt, Source = "3MF core 1.4.0, chapter on meshes (from memory)",
             };
         }
 
@@ -39,7 +39,7 @@ public static class RevisionJudge
         {
             yield return new("mesh.orientation", Severity.Care, "Neighbouring triangles face opposite ways. Make all normals point outward and upload again.")
             {
-                Source = "3MF core 1.4.0, §4.1",
+                Source = "3MF core 1.4.0, chapter on meshes (from memory)",
             };
         }
 
@@ -52,7 +52,7 @@ public static class RevisionJudge
                 Limit = 0,
                 Unit = "pairs",
                 At = facts.CrossingAt,
-                Source = "3MF core 1.4.0, §4.1",
+                Source = "common practice",
             };
         }
 
@@ -63,7 +63,7 @@ public static class RevisionJudge
                     ? "A piece of the surface is inside out. Turn its normals outward and upload again."
                     : Invariant($"{facts.InsideOutShells} pieces of the surface are inside out. Turn their normals outward and upload again."))
             {
-                Measured = facts.InsideOutShells, Limit = 0, Unit = "shells", Source = "3MF core 1.4.0, §4.1",
+                Measured = facts.InsideOutShells, Limit = 0, Unit = "shells", Source = "3MF core 1.4.0, chapter on meshes (from memory)",
             };
         }
 
