@@ -130,3 +130,6 @@ internal sealed record VerdictView(string Process, [property: JsonIgnore] Judgem
     public Verdict Verdict => Judgement.Verdict;
     public IReadOnlyList<FindingReport> Findings => [.. Judgement.Findings.Select(FindingReport.Of)];
 }
+
+/// <summary>A verdict on the workbench, with its findings opened or folded. <c>Where</c> tells it from others on the page.</summary>
+internal sealed record VerdictLine(string Where, VerdictView Verdict, bool Open);

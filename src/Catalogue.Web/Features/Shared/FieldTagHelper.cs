@@ -52,7 +52,7 @@ public sealed class FieldTagHelper : TagHelper
         output.TagName = "div";
         output.TagMode = TagMode.StartTagAndEndTag;
         output.Attributes.SetAttribute("class", "field");
-        output.Content.AppendHtml($"""<label for="{id}">{Encode(Label)}{(Required ? "" : " <span class=\"soft\">(if you like)</span>")}</label>""");
+        output.Content.AppendHtml($"""<label for="{id}">{Encode(Label)}{(Required ? "" : " <span class=\"soft\">(optional)</span>")}</label>""");
         if (Note is not null) output.Content.AppendHtml($"""<span class="field-note" id="{id}-note">{Encode(Note)}</span>""");
         output.Content.AppendHtml(Control(id, name, value, error));
         if (Suggestions is not null)

@@ -1,0 +1,97 @@
+using Microsoft.Playwright;
+using Xunit;
+
+namespace Catalogue.Browser.Tests;
+
+/// <summary>The designers' pages in a real browser, on a phone and on a desk. The pictures land in out/screenshots, to be looked at.</summary>
+public sealed class DesignerPagesTests(RunningCatalogue catalogue, Chromium chromium)
+{
+    /// <summary>Names what makes the page wider than its window; empty when nothing does.</summary>
+    private const string WiderThanTheWindow = """
+        () => document.documentElement.scrollWidth <= innerWidth ? '' : location.pathname + ': ' + [...document.querySelectorAll('main *')]
+          .filter(e => e.getBoundingClientRect().right > innerWidth && !e.closest('.table-scroll table')).map(e => e.tagName + '.' + e.className + ' ' + e.textContent.trim().slice(0, 30)).join('; ')
+        """;
+
+    private static readonly (string Name, string Path)[] Pages =
+    [
+        ("drafts", "/drafts"),
+        ("draft", $"/drafts/{Workshop.Figure}"),
+        ("draft-part", $"/drafts/{Workshop.Figure}/parts/torso"),
+        ("draft-part-rejected", $"/drafts/{Workshop.Figure}/parts/lit-front"),
+        ("publish", $"/publish/{Workshop.Figure}"),
+        ("upload", $"/upload/{Workshop.Figure}/torso/standard"),
+        ("edit-figure", $"/edit-figure/{Workshop.Figure}"),
+        ("new-figure", "/edit-figure"),
+        ("edit-part", $"/edit-part/{Workshop.Figure}/torso"),
+        ("edit-variant", $"/edit-variant/{Workshop.Figure}/torso/standard"),
+        ("edit-choices", $"/edit-choices/{Workshop.Figure}"),
+        ("edit-assembly", $"/edit-assembly/{Workshop.Figure}"),
+        ("account", "/account"),
+        ("designers", "/account/designers"),
+        ("processes-host", "/processes"),
+        ("edit-limit", "/edit-limit/VPP-rigid/wall-free"),
+        ("inspect", "/inspect"),
+    ];
+
+    [Theory, InlineData(390, ColorScheme.Light), InlineData(1280, ColorScheme.Light), InlineData(390, ColorScheme.Dark)]
+    public async Task Every_page_shows_without_errors_and_without_scrolling_sideways(int width, ColorScheme scheme)
+    {
+        await using var reader = await chromium.ReaderAsync(width, scheme);
+        var workshop = new Workshop(catalogue);
+        await workshop.PrepareAsync();
+        var page = await workshop.SignInAsync(reader);
+        var complaints = new List<string>();
+        page.Console += (_, message) =>
+        {
+            if (message.Type is "error" or "warning") complaints.Add(page.Url + ": " + message.Text);
+        };
+        page.PageError += (_, error) => complaints.Add(page.Url + ": " + error);
+        foreach (var (name, path) in Pages)
+        {
+            await page.SetViewportSizeAsync(width, 844);
+            var answer = await page.GotoAsync(catalogue.Address + path);
+            Assert.Equal(200, answer!.Status);
+            Assert.Equal("", await page.EvaluateAsync<string>(WiderThanTheWindow));
+            await Screenshots.TakeAsync(page, $"designer-{name}-{width}-{scheme}");
+        }
+
+        Assert.Empty(complaints);
+    }
+
+    [Fact]
+    public async Task An_upload_shows_its_progress_and_its_verdict_without_the_page_being_loaded_again()
+    {
+        await using var reader = await chromium.ReaderAsync(1280);
+        var workshop = new Workshop(catalogue);
+        await workshop.PrepareAsync();
+        var page = await workshop.SignInAsync(reader);
+        await page.GotoAsync(catalogue.Address + $"/upload/{Workshop.Figure}/plain-front/standard");
+        await page.GetByLabel("Mesh file").SetInputFilesAsync(new FilePayload { Name = "front.stl", MimeType = "model/stl", Buffer = await SphereAsync() });
+        await page.GetByRole(AriaRole.Button, new() { Name = "Upload" }).ClickAsync();
+        await page.WaitForURLAsync("**/parts/plain-front");
+        await Assertions.Expect(page.Locator(".inspection")).ToHaveCountAsync(0, new() { Timeout = 60_000 });
+        await Assertions.Expect(page.Locator("article", new() { HasText = "front.stl" }).First.Locator(".verdict").First).ToBeVisibleAsync();
+    }
+
+    [Fact]
+    public async Task A_file_over_the_cap_is_told_before_it_is_sent()
+    {
+        await using var reader = await chromium.ReaderAsync(390);
+        var workshop = new Workshop(catalogue);
+        await workshop.PrepareAsync();
+        var page = await workshop.SignInAsync(reader);
+        await page.GotoAsync(catalogue.Address + $"/upload/{Workshop.Figure}/torso/standard");
+        await page.Locator("#file").EvaluateAsync("input => input.dataset.maxBytes = '100'");
+        await page.GetByLabel("Mesh file").SetInputFilesAsync(new FilePayload { Name = "front.stl", MimeType = "model/stl", Buffer = await SphereAsync() });
+        Assert.Contains("Choose a smaller mesh", await page.Locator("#file").EvaluateAsync<string>("input => input.validationMessage"), StringComparison.Ordinal);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Upload" }).ClickAsync();
+        Assert.EndsWith("/torso/standard", page.Url, StringComparison.Ordinal);
+    }
+
+    private static Task<byte[]> SphereAsync()
+    {
+        using var stl = new MemoryStream();
+        Geometry.Formats.Stl.StlWriter.Write(Geometry.Meshes.Solids.Icosphere(9, 5), stl);
+        return Task.FromResult(stl.ToArray());
+    }
+}
