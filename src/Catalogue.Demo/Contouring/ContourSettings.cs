@@ -15,8 +15,7 @@ internal sealed record ContourSettings
     public static ContourSettings Rough { get; } = new() { Sharp = 0.6, Finest = 0.3, Tolerance = 0.1 };
 
     /// <summary>
-    /// Cells that hold surface are never larger than this, mm. Walls, rods and gaps have to be thicker than about 0.7 of it or they may be
-    /// missed.
+    /// Cells that hold surface are never larger than this, mm. Walls, rods and holes thinner than about half of it may be missed.
     /// </summary>
     public double Coarsest { get; init; } = 1.2;
 
@@ -26,7 +25,7 @@ internal sealed record ContourSettings
     /// <summary>Cells on smooth surface or on a sharp edge are not divided below this, mm.</summary>
     public double Sharp { get; init; } = 0.3;
 
-    /// <summary>Only curves too tight for <see cref="Sharp"/> cells go down to this, mm: a pin hole of 1.7 mm becomes round to 0.02 mm.</summary>
+    /// <summary>Only curves too tight for <see cref="Sharp"/> cells go down to this, mm: a pin hole of 1.7 mm becomes round to 0.03 mm.</summary>
     public double Finest { get; init; } = 0.15;
 
     internal int CoarsestInFinest => InFinest(Coarsest);

@@ -132,15 +132,24 @@ internal sealed class ContourTree
 
         var reach = half * _settings.Finest * Math.Sqrt(3);
         var shape = _shapes[node];
-        if (Math.Abs(shape.Distance(center)) > reach * shape.Growth) return;
+        var away = Math.Abs(shape.Distance(center));
+        if (away > reach * shape.Growth) return;
         if (size <= _coarsest)
         {
-            if (!HasBothSigns(shape, x, y, z, size)) return;
-            if (size == 1 || IsFlat(shape, x, y, z, size))
+            if (HasBothSigns(shape, x, y, z, size))
             {
-                _surfaceLeaves.Add(node);
+                if (size == 1 || IsFlat(shape, x, y, z, size))
+                {
+                    _surfaceLeaves.Add(node);
+                    return;
+                }
+            }
+            else if (size == 1 || away > 0.95 * half * _settings.Finest)
+            {
                 return;
             }
+
+            // No plane passes so near the centre without parting the corners: a rod, a hole or a wall hides in the cell.
         }
 
         // Below the coarsest size what a cell kept is short already. (A little more than the reach: normals are taken by differences.)

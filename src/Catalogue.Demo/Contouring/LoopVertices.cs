@@ -78,7 +78,19 @@ internal sealed class LoopVertices
             if (Math.Abs(shape.Distance(corner)) <= 4 * _tolerance) return Settled(shape, corner, low, high);
         }
 
-        return Kept(Settled(shape, Kept(planes.Mean, low, high), low, high), low, high);
+        var settled = Settled(shape, Kept(planes.Mean, low, high), low, high);
+        var off = Math.Abs(shape.Distance(settled));
+        if (off < 0.002) return settled;
+
+        // The surface only clips the leaf: the crossing itself, moved off the wall, lies nearer to it.
+        foreach (var crossing in planes.Points)
+        {
+            var kept = Kept(crossing, low, high);
+            var f = Math.Abs(shape.Distance(kept));
+            if (f < off) (settled, off) = (kept, f);
+        }
+
+        return settled;
     }
 
     /// <summary>Newton steps along the gradient to the surface; the last point if they would leave the leaf.</summary>

@@ -13,7 +13,7 @@ internal sealed class TangentPlanes
 {
     private readonly List<Crossing> _planes = new(12);
 
-    public int Count => _planes.Count;
+    public IEnumerable<Vec3> Points => _planes.Select(p => p.Point);
 
     /// <summary>The mean of the points.</summary>
     public Vec3 Mean

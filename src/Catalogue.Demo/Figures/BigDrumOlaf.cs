@@ -63,7 +63,7 @@ internal static class BigDrumOlaf
             Part("cart-wheel", "Cart wheel", "Spoked, on a 1.5 mm axle; the same file four times.",
                 [WheelPose.Assembled, Beside(WheelPose, 0, -30), Beside(WheelPose, -35.2), Beside(WheelPose, -35.2, -30)],
                 Variant("standard", "Standard", Only, Revision(1, "First release.", 104, WheelPose, BigDrumOlafShapes.CartWheel))) with { Role = Optional },
-            WindingKey(BigDrumOlafShapes.KeyPlace, Kit.Back, 90, "Winds the mallets.") with
+            WindingKey(BigDrumOlafShapes.KeyPlace, Kit.Back, 0, "Winds the mallets.") with
             {
                 Variants = [Variant("standard", "Standard", Only, Revision(1, "The troupe's common key: one size, one hole, every puppet.", 200, FilePose.Upright(Vec3.Zero), Kit.KeyShape))],
             },

@@ -29,9 +29,8 @@ internal static class BigDrumOlafShapes
         // A braided bandsman's coat: open in front, two rows of frogging, epaulettes.
         var coat = Block(new(0, 4, 46), 80, 80, 44, 4).Minus(Limb(new(0, -32, 62), 4, new(0, -34, 20), 13));
         body = body.Embossed(coat, 0.8);
-        var epaulette = Egg(new(17, -1, 64.6), 8, 7, 3);
-        var fringe = Enumerable.Range(0, 7).Select(i => (Shape)Limb(new(22.6 + (0.6 * Math.Sin(i)), -6 + (1.7 * i), 64), 1, new(25.2, -6.4 + (1.8 * i), 61), 0.9));
-        body = body.And(epaulette.Melt(0.4, [.. fringe]).Paired()).And(new Bar(new(0, 24, 40), new(0, 30.8, 40), 5).Grown(0.4));
+        var epaulette = Egg(new(15, 0, 63.4), 7, 6, 2.8).And(Hoop(new Vec3(15, 0, 63.8), new(0.35, 0, 1), 5, 0.8));
+        body = body.And(epaulette.Paired()).And(new Bar(new(0, 24, 40), new(0, 30.8, 40), 5).Grown(0.4));
         body = body.Melt(2, Limb(LeftShoulder - (Outward * 9), 7, LeftShoulder - (Outward * 2), 6.2).Paired());
         var face = LeftShoulder + (Outward * MouthDepth);
         // The drum is glued to a pad on the belly.

@@ -61,7 +61,7 @@ internal static class BosunGrip
                 FilePose.Lying(new(0, -1, 0), BosunGripShapes.MoustachePlace), EveryRigid, BosunGripShapes.Moustache, "First release.", 130),
             Part("barbell", "Barbell", "Two cannonballs on a bar. Lies behind him until the finale.",
                 FilePose.Upright(BosunGripShapes.Barbell), EveryRigid, BosunGripShapes.BarbellShape, "First release.", 125, ContourSettings.Broad) with { Role = Optional },
-            WindingKey(BosunGripShapes.KeyPlace, Kit.Back, 90, "Winds the claws."),
+            WindingKey(BosunGripShapes.KeyPlace, Kit.Back, 0, "Winds the claws."),
         ],
         Joints =
         [

@@ -62,7 +62,7 @@ internal static class DorotheaBeacon
                 FilePose.Upright(new(0, 0, 78)), EveryRigid, DorotheaBeaconShapes.Head, "First release.", 160),
             Part("lantern-hat", "Lantern hat", "Gallery, glazing bars of 1.5 mm around the lens, dome.",
                 FilePose.Upright(DorotheaBeaconShapes.Crown), EveryRigid, DorotheaBeaconShapes.LanternHat, "First release.", 160),
-            WindingKey(DorotheaBeaconShapes.KeyPlace, Kit.Back, 90, "Winds the head, slowly, all the way round."),
+            WindingKey(DorotheaBeaconShapes.KeyPlace, Kit.Back, 0, "Winds the head, slowly, all the way round."),
         ],
         Joints =
         [

@@ -66,7 +66,7 @@ internal static class FathomJoe
                 FilePose.Upright(FathomJoeShapes.RightFist), EveryRigid, FathomJoeShapes.Mug, "First release.", 140) with { Role = Optional },
             Part("speaking-trumpet", "Speaking trumpet", "Brass trumpet with a 4 mm bore that is closed at the mouthpiece.",
                 FilePose.Lying(new(0, -1, 0.25), FathomJoeShapes.LeftFist), EveryRigid, FathomJoeShapes.Trumpet, "First release.", 150),
-            WindingKey(FathomJoeShapes.KeyPlace, Kit.Back, 90, "Winds the air box."),
+            WindingKey(FathomJoeShapes.KeyPlace, Kit.Back, 0, "Winds the air box."),
         ],
         Joints =
         [

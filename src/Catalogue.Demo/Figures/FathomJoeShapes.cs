@@ -107,9 +107,9 @@ internal static class FathomJoeShapes
             .Melt(1.2, Hoop(new Vec3(25.9, -1, 58.5), new(0.25, -0.15, -1), 5.2, 1.2), Hoop(elbow + (cuff * 4), cuff, 4.6, 1.2))
             .And(new Bar(wrist - (cuff * 1.2), wrist + (cuff * 1.2), 5.2).Grown(0.3))
             .Melt(0.8, Limb(wrist, 3.6, fist, 3.2), Fist(fist, grip, elbow - fist, 4.3));
-        arm = arm.And(new Bar(new(20, 0, 66), new(25, 0, 66), 6.2));
+        arm = arm.And(new Bar(new(19.75, 0, 66), new(25, 0, 66), 6.2));
         arm = arm.Minus(Bore(new(18, 0, 66), new(28.2, 0, 66), PinHoleMm))
-            .Minus(new HalfSpace(Vec3.UnitX, new(20, 0, 66)))
+            .Minus(new HalfSpace(Vec3.UnitX, new(19.75, 0, 66)))
             .Minus(Bore(fist - (grip.Normalized() * (left ? 8 : 1)), fist + (grip.Normalized() * 8), 3.2));
         return (left ? arm : arm.Reflected()).Minus((left ? Trumpet() : Mug()).Grown(0.12));
     }

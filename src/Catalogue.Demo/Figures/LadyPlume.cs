@@ -57,7 +57,7 @@ internal static class LadyPlume
                 [.. Enumerable.Range(0, 6).Select(i => Around(TentaclePose, 30 + (60 * i), Axis))],
                 Variant("standard", "Standard", AnyResin, Revision(1, "First release.", 75, TentaclePose, LadyPlumeShapes.Tentacle, ContourSettings.Thin))),
             Part("wave", "Wave", "Base with the hole for the carrying rod.", FilePose.Upright(new(0, 2, 0)), Resin, LadyPlumeShapes.Wave, "First release.", 75),
-            WindingKey(LadyPlumeShapes.KeyPlace, Kit.Back, 90, "Winds nothing. She insisted.") with { Role = Optional },
+            WindingKey(LadyPlumeShapes.KeyPlace, Kit.Back, 0, "Winds nothing. She insisted.") with { Role = Optional },
         ],
         Joints =
         [

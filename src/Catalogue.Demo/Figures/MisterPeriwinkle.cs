@@ -50,7 +50,7 @@ internal static class MisterPeriwinkle
                 FilePose.Upright(new(16, -22, 47)), EveryRigid, MisterPeriwinkleShapes.LeftArm, "First release.", 90),
             Part("cap", "Pillbox cap", "Worn between the eyes.",
                 FilePose.Upright(MisterPeriwinkleShapes.Crown), EveryRigid, MisterPeriwinkleShapes.Cap, "First release.", 90),
-            WindingKey(MisterPeriwinkleShapes.KeyPlace, Kit.Back, 90, "Winds the arm back in."),
+            WindingKey(MisterPeriwinkleShapes.KeyPlace, Kit.Back, 0, "Winds the arm back in."),
         ],
         Joints =
         [

@@ -36,14 +36,14 @@ internal static class OctaviaSqueeze
         ReferenceNote = "Head and skirt after a poster and two sketchbook pages; the bodice is invented, no picture shows what she wore under the shawl.",
         Cautions =
         [
-            "The skirt is 132 mm across and in one piece. Look at your printer before you look at the colours.",
+            "The skirt is 145 mm across and in one piece. Look at your printer before you look at the colours.",
             "Do not print revision 1 of the mantle in resin: its hollow has no way out. Revision 2 drains.",
             "Wash the inside of the hollow head with a syringe, twice, and let it drip dry before curing.",
             "The winding key fits in the small-parts cylinder: not for children under three.",
         ],
         Parts =
         [
-            Part("skirt", "Skirt of tentacles", "Six tentacles and the hem of the skirt in one piece, about 118 × 132 × 39 mm.",
+            Part("skirt", "Skirt of tentacles", "Six tentacles and the hem of the skirt in one piece, about 131 × 146 × 39 mm.",
                 FilePose.Upright(new(0, 0, 0.4)), EveryRigid, OctaviaSqueezeShapes.Skirt, "First release.", 140, ContourSettings.Broad),
             Part("bodice", "Bodice", "Waistcoat with lapels and bow tie, blind shoulder holes, seat for the head.",
                 FilePose.Upright(new(0, 0, 33)), EveryRigid, OctaviaSqueezeShapes.Bodice, "First release.", 140),
@@ -64,7 +64,7 @@ internal static class OctaviaSqueeze
                 Variant("display", "Solid, for display", EveryRigid, Revision(1, "First release.", 140, Bellows, () => OctaviaSqueezeShapes.Bellows(squeezable: false))),
                 Variant("squeezable", "Thin and open, really squeezes", [MexFlexible, VppFlexible],
                     Revision(1, "Walls of 1.3 mm, open at both ends.", 118, Bellows, () => OctaviaSqueezeShapes.Bellows(squeezable: true)))),
-            WindingKey(OctaviaSqueezeShapes.KeyPlace, Kit.Back, 90, "Winds the arms."),
+            WindingKey(OctaviaSqueezeShapes.KeyPlace, Kit.Back, 0, "Winds the arms."),
         ],
         Joints =
         [

@@ -15,13 +15,13 @@ internal static class OctaviaSqueezeShapes
     private static readonly Vec3 HatAxis = new Vec3(0.22, -0.3, 1).Normalized();
     private static readonly Vec3 MantleCenter = new(0, 5, 87);
 
-    /// <summary>Six tentacles on the sand in one piece, about 130 mm across: no small printer takes it.</summary>
+    /// <summary>Six tentacles on the sand in one piece, about 145 mm across: no small printer takes it.</summary>
     public static Shape Skirt()
     {
         (Vec3, double)[] course =
         [
-            (new(6, 0, 33), 10.5), (new(19, 0, 25), 9), (new(33, 2, 12), 7.2), (new(47, 8, 6), 5.8), (new(58, 7, 5), 4.6),
-            (new(62, -3, 5.4), 3.7), (new(55, -9, 6.5), 2.8), (new(50, -4, 8.4), 2), (new(53, -1, 9.6), 1.5),
+            (new(6, 0, 33), 10.5), (new(20, 0, 25), 9), (new(36, 2, 12), 7.2), (new(52, 8, 6), 5.8), (new(65, 7, 5), 4.6),
+            (new(69, -3, 5.4), 3.7), (new(62, -9, 6.5), 2.8), (new(57, -4, 8.4), 2), (new(60, -1, 9.6), 1.5),
         ];
         var arm = Spline.Rope(4, course).And(Suckers(course, new(0.1, -1, -0.15), 1.6, 2.3, 3.1));
         var skirt = arm.Around(6).Turned(Vec3.UnitZ, 30)
@@ -89,7 +89,7 @@ internal static class OctaviaSqueezeShapes
         head = head.Minus(new HalfSpace(-HatAxis, Crown).Within(new Bar(Crown - HatAxis, Crown + (HatAxis * 6), 15.5)));
         head = head.Minus(Bore(Crown - (HatAxis * 2), Crown + (HatAxis * 4), 4.2).Within(new HalfSpace(-HatAxis, Crown - (HatAxis * 1.6))));
         if (!drained) return head;
-        var drain = Bore(new(7.5, 7, 58), new(7.5, 7, 72), 4);
+        var drain = Bore(new(7, -3, 58), new(7, -3, 70), 4);
         return head.Minus(drain.Paired());
     }
 

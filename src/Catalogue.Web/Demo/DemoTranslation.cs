@@ -41,17 +41,7 @@ internal static class DemoTranslation
     public static ReportText ReportOf(DemoReport report) => new(
         report.Process,
         Word<ReportOutcome>(report.Outcome),
-        report.Symptom switch
-        {
-            null => ReportSymptom.None,
-            "broke" => ReportSymptom.Snapped,
-            "did-not-fit" => ReportSymptom.TooTight,
-            "too-large" => ReportSymptom.DoesNotFitPrinter,
-            "hole-closed" => ReportSymptom.HoleBlocked,
-            "leaked" => ReportSymptom.TrappedLiquid,
-            "stuck" => ReportSymptom.Fused,
-            _ => Word<ReportSymptom>(report.Symptom),
-        },
+        report.Symptom is null ? ReportSymptom.None : Word<ReportSymptom>(report.Symptom),
         report.Stage is null ? ReportStage.Use : Word<ReportStage>(report.Stage))
     {
         Printer = SettingsOf(report.Settings),
