@@ -7,7 +7,7 @@ using Catalogue.Geometry.Spatial;
 
 namespace Catalogue.Benchmarks.Comparison;
 
-/// <summary>Bound (issue 3): a part of 1 M triangles against its subdivided self at 0.01 mm, both ways and both trees, ≤ 3 s on 2 cores.</summary>
+/// <summary>Bound: a part of 1 M triangles against its subdivided self at 0.01 mm, both ways and both trees, ≤ 3 s on 2 cores.</summary>
 [SimpleJob(RunStrategy.Monitoring, warmupCount: 1, iterationCount: 3)]
 public class RevisionComparisonBenchmarks
 {

@@ -4,7 +4,7 @@ using Catalogue.Geometry.Meshes;
 
 namespace Catalogue.Benchmarks.Formats;
 
-/// <summary>Bounds (issue 3): 1 M triangles ≤ 130 ms and 100 MB above the input, shuffled ≤ 250 ms; 5 M ≤ 800 ms.</summary>
+/// <summary>Bounds: 1 M triangles ≤ 130 ms and 100 MB above the input, shuffled ≤ 250 ms; 5 M ≤ 800 ms.</summary>
 internal static class FormatsGrowth
 {
     public static IEnumerable<GrowthLine> Lines =>

@@ -4,7 +4,7 @@ using Catalogue.Geometry.Meshes;
 
 namespace Catalogue.Benchmarks.Health;
 
-/// <summary>Bound (issue 3): health without self-intersections of 1 M triangles ≤ 300 ms.</summary>
+/// <summary>Bound: health without self-intersections of 1 M triangles ≤ 300 ms.</summary>
 internal static class HealthGrowth
 {
     // Welded as a reader leaves it: vertices in order of first appearance.

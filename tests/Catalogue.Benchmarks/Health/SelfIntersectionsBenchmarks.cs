@@ -7,7 +7,7 @@ using Catalogue.Geometry.Spatial;
 
 namespace Catalogue.Benchmarks.Health;
 
-/// <summary>Bound (issue 3): ≤ 600 ms on 1 M triangles and 2 cores, the tree being there.</summary>
+/// <summary>Bound: ≤ 600 ms on 1 M triangles and 2 cores, the tree being there.</summary>
 [SimpleJob(RunStrategy.Monitoring, warmupCount: 2, iterationCount: 5)]
 public class SelfIntersectionsBenchmarks
 {

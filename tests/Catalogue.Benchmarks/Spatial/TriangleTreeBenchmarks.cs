@@ -5,7 +5,7 @@ using Catalogue.Geometry.Spatial;
 
 namespace Catalogue.Benchmarks.Spatial;
 
-/// <summary>Bounds (issue 3, 1 M triangles, 2 cores): build ≤ 300 ms, ≥ 2 M rays/s. Rays and points are random in the mesh's box; all cores.</summary>
+/// <summary>Bounds (1 M triangles, 2 cores): build ≤ 300 ms, ≥ 2 M rays/s. Rays and points are random in the mesh's box; all cores.</summary>
 [MemoryDiagnoser]
 [SimpleJob(RunStrategy.Monitoring, warmupCount: 2, iterationCount: 5)]
 public class TriangleTreeBenchmarks

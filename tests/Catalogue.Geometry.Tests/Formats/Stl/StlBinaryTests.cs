@@ -146,7 +146,7 @@ public sealed class StlBinaryTests
         Assert.Equal(3 * factor, file.Items[0].Mesh.Bounds.Size.Z, 1e-4 * factor);
     }
 
-    // trade.md, Formats: an inch STL read as mm is 25.4 times too small; 4 to 6 units tall is plausible in inches.
+    // Common practice: an inch STL read as mm is 25.4 times too small; 4 to 6 units tall is plausible in inches.
     [Theory, InlineData(5, "inches"), InlineData(0.145, "metres"), InlineData(145_000, "microns")]
     public void An_unstated_unit_that_makes_no_sense_in_millimetres_is_pointed_out(double height, string unit)
     {
