@@ -52,6 +52,7 @@ public sealed class DesignerPagesTests(RunningCatalogue catalogue, Chromium chro
             var answer = await page.GotoAsync(catalogue.Address + path);
             Assert.Equal(200, answer!.Status);
             Assert.Equal("", await page.EvaluateAsync<string>(WiderThanTheWindow));
+            complaints.AddRange(await Accessibility.ViolationsAsync(page, path));
             await Screenshots.TakeAsync(page, $"designer-{name}-{width}-{scheme}");
         }
 

@@ -15,6 +15,9 @@ public sealed partial class Browser(HttpClient client) : IDisposable
     public string Path { get; private set; } = "/";
     public HttpStatusCode Status { get; private set; }
 
+    /// <summary>The name of the file that was sent instead of a page.</summary>
+    public string? FileName { get; private set; }
+
     public async Task<Browser> GoAsync(string path)
     {
         using var response = await client.GetAsync(path);
@@ -81,6 +84,7 @@ public sealed partial class Browser(HttpClient client) : IDisposable
     private async Task ShowAsync(HttpResponseMessage response)
     {
         _html = await response.Content.ReadAsStringAsync();
+        FileName = response.Content.Headers.ContentDisposition?.FileName?.Trim('"');
         (Path, Status) = (response.RequestMessage!.RequestUri!.PathAndQuery, response.StatusCode); // Where redirects have led.
     }
 

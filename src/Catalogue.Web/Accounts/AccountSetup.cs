@@ -68,5 +68,6 @@ internal static class AccountSetup
             .AddPolicy(DesignerApi, policy => policy.AddAuthenticationSchemes(AccessTokenScheme.Name).RequireAuthenticatedUser());
         services.AddSingleton<FirstAccountCode>();
         services.AddScoped<AccessTokens>();
+        services.AddScoped<PasswordLinks>();
     }
 }

@@ -15,6 +15,7 @@ internal static class CommandLine
         {
             DemoCommand.Create(),
             InspectCommand.Create(),
+            PasswordLinkCommand.Create(),
         };
         var parsed = root.Parse(args);
         return parsed.Errors.Count > 0 ? RefuseAsync(parsed) : parsed.InvokeAsync();

@@ -41,7 +41,7 @@ public sealed class MeshUpload(CatalogueDb db, IBlobStore blobs, InspectionQueue
     public async Task CheckAsync(UploadTarget target, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(target);
-        Find(await db.LoadForEditingAsync(target.Figure, cancellation), target);
+        if (!await db.Variants.AnyAsync(v => v.Slug == target.Variant && v.Part.Slug == target.Part && v.Part.Figure.Slug == target.Figure, cancellation)) throw NotFound(target);
     }
 
     /// <summary>Makes the content durable; nothing refers to it yet.</summary>
@@ -103,8 +103,10 @@ public sealed class MeshUpload(CatalogueDb db, IBlobStore blobs, InspectionQueue
 
     private static Variant Find(Figure figure, UploadTarget target) =>
         figure.Parts.FirstOrDefault(p => p.Slug == target.Part)?.Variants.FirstOrDefault(v => v.Slug == target.Variant)
-        ?? throw new RuleBrokenException("not-found",
-            $"“{target.Figure}” has no part “{target.Part}” with a variant “{target.Variant}”. Nothing was kept of the upload; create the part and the variant first.");
+        ?? throw NotFound(target);
+
+    private static RuleBrokenException NotFound(UploadTarget target) => new("not-found",
+        $"There is no figure “{target.Figure}” with a part “{target.Part}” and a variant “{target.Variant}” of it. Nothing was kept of the upload; create them first.");
 
     /// <summary>The last segment of the name, without control characters: a name never becomes a path here, but it is shown and sent.</summary>
     public static string SafeName(string? name)

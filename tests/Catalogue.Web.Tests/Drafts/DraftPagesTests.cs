@@ -35,6 +35,9 @@ public abstract class DraftPagesTests(CatalogueFixture catalogue) : CatalogueTes
         Assert.Contains("20 × 30 × 40 mm", designer.Text.Replace('\u00A0', ' '), StringComparison.Ordinal);
         Assert.Contains("Mind the neck.", designer.Text, StringComparison.Ordinal);
 
+        await designer.GoAsync($"/drafts/{figure}/parts/torso?handler=File&variant=standard&number=1");
+        Assert.Equal((HttpStatusCode.OK, "torso.stl"), (designer.Status, designer.FileName));
+
         await designer.GoAsync($"/drafts/{figure}");
         Assert.Contains("Ready to publish", designer.Text, StringComparison.Ordinal);
         await designer.GoAsync($"/publish/{figure}");

@@ -189,6 +189,7 @@ public abstract class DraftWordsTests(CatalogueFixture catalogue) : CatalogueTes
         Assert.Equal("bearer", (string?)openApi["components"]!["securitySchemes"]!["token"]!["scheme"]);
         var create = openApi["paths"]!["/api/figures"]!["post"]!;
         Assert.NotNull(create["security"]![0]!["token"]);
+        Assert.Equal("The Tide Clerk", (string?)create["requestBody"]!["content"]!["application/json"]!["example"]!["title"]);
         Assert.Contains("pop-in-ball", openApi["components"]!["schemas"]!.ToJsonString(), StringComparison.Ordinal);
         Assert.NotNull(openApi["paths"]!["/api/figures/{figure}/parts/{part}/variants/{variant}/revisions"]!["post"]!["requestBody"]!["content"]!["multipart/form-data"]);
     }

@@ -14,7 +14,7 @@ namespace Catalogue.Web.Features.Accounts;
 /// <summary>The host invites designers, helps those who forgot their password, and closes accounts.</summary>
 [Authorize(Policy = AccountSetup.HostPages)]
 [ResponseCache(NoStore = true, Location = ResponseCacheLocation.None)]
-internal sealed class DesignersPage(CatalogueDb db, UserManager<Account> accounts, AccessTokens tokens) : PageModel
+internal sealed class DesignersPage(CatalogueDb db, UserManager<Account> accounts, AccessTokens tokens, PasswordLinks links) : PageModel
 {
     [BindProperty]
     public InvitationForm Form { get; set; } = new();
@@ -25,8 +25,6 @@ internal sealed class DesignersPage(CatalogueDb db, UserManager<Account> account
     public (string Name, string Link)? Invitation { get; private set; }
 
     public string? Mine { get; private set; }
-
-    public static bool IsClosed(Account account) => account.LockoutEnd > DateTimeOffset.UtcNow.AddYears(1);
 
     public Task<IActionResult> OnGetAsync(CancellationToken cancellation) => ShowAsync(cancellation);
 
@@ -72,11 +70,8 @@ internal sealed class DesignersPage(CatalogueDb db, UserManager<Account> account
         return await accounts.FindByIdAsync(id.ToString()) is { } account ? await change(account) : NotFound();
     }
 
-    private async Task<(string, string)> LinkAsync(Account account)
-    {
-        var code = Uri.EscapeDataString(await accounts.GeneratePasswordResetTokenAsync(account));
-        return (account.UserName!, $"{Request.Scheme}://{Request.Host}{Request.PathBase}/set-password?account={account.Id}&code={code}");
-    }
+    private async Task<(string, string)> LinkAsync(Account account) =>
+        (account.UserName!, $"{Request.Scheme}://{Request.Host}{Request.PathBase}{await links.MakeAsync(account)}");
 
     private async Task<IActionResult> ShowAsync(CancellationToken cancellation)
     {

@@ -12,7 +12,7 @@ namespace Catalogue.Web.Features.Accounts;
 /// <summary>Sets the password of an account by a link from the host: the first one, or a new one for a forgotten one.</summary>
 [EnableRateLimiting(RateLimits.SignIn)]
 [ResponseCache(NoStore = true, Location = ResponseCacheLocation.None)]
-internal sealed class SetPasswordPage(UserManager<Account> accounts, SignInManager<Account> signIn) : PageModel
+internal sealed class SetPasswordPage(UserManager<Account> accounts, SignInManager<Account> signIn, PasswordLinks links) : PageModel
 {
     [BindProperty(SupportsGet = true)]
     public string? Account { get; set; }
@@ -31,12 +31,12 @@ internal sealed class SetPasswordPage(UserManager<Account> accounts, SignInManag
     public async Task OnGetAsync()
     {
         ModelState.Clear();
-        Name = await FindAsync() is { } account ? account.UserName : null;
+        Name = await links.AccountOfAsync(Account, Code) is { } account ? account.UserName : null;
     }
 
     public async Task<IActionResult> OnPostAsync()
     {
-        if (await FindAsync() is { } account && ModelState.IsValid)
+        if (await links.AccountOfAsync(Account, Code) is { } account && ModelState.IsValid)
         {
             Name = account.UserName;
             var changed = await accounts.ResetPasswordAsync(account, Code!, Password!);
@@ -52,11 +52,4 @@ internal sealed class SetPasswordPage(UserManager<Account> accounts, SignInManag
         Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
         return Page();
     }
-
-    private async Task<Account?> FindAsync() =>
-        Guid.TryParse(Account, out var id) && !string.IsNullOrEmpty(Code)
-        && await accounts.FindByIdAsync(id.ToString()) is { } account && !DesignersPage.IsClosed(account)
-        && await accounts.VerifyUserTokenAsync(account, accounts.Options.Tokens.PasswordResetTokenProvider, UserManager<Account>.ResetPasswordTokenPurpose, Code)
-            ? account
-            : null;
 }

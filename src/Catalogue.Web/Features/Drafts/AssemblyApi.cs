@@ -12,13 +12,16 @@ internal static class AssemblyApi
     public static void MapAssemblyApi(this IEndpointRouteBuilder app)
     {
         var figure = app.MapDesignerGroup("/api/figures/{figure}", "Drafts");
-        figure.MapPost("/hardware", AddHardwareAsync).WithSummary("A piece of hardware the figure needs");
+        figure.MapPost("/hardware", AddHardwareAsync).WithSummary("A piece of hardware the figure needs")
+            .WithExample("""{"kind":"rod","name":"Metal rod","quantity":2,"diameterMm":1.5,"cutLengthMm":14.5,"parts":["torso"]}""");
         figure.MapPut("/hardware/{id:guid}", ChangeHardwareAsync).WithSummary("Replace a piece of hardware");
         figure.MapDelete("/hardware/{id:guid}", RemoveHardwareAsync).WithSummary("Remove a piece of hardware");
-        figure.MapPost("/joints", AddJointAsync).WithSummary("A connection of two parts");
+        figure.MapPost("/joints", AddJointAsync).WithSummary("A connection of two parts")
+            .WithExample("""{"kind":"pop-in-ball","name":"Left shoulder","firstPart":"torso","secondPart":"left-arm","innerDiameterMm":6,"mouthDiameterMm":5.6,"processes":["MEX-rigid"]}""");
         figure.MapPut("/joints/{id:guid}", ChangeJointAsync).WithSummary("Replace a joint");
         figure.MapDelete("/joints/{id:guid}", RemoveJointAsync).WithSummary("Remove a joint");
-        figure.MapPost("/steps", AddStepAsync).WithSummary("An assembly step, at the end or at “position”");
+        figure.MapPost("/steps", AddStepAsync).WithSummary("An assembly step, at the end or at “position”")
+            .WithExample("""{"title":"Pin the waist","body":"Push the rod through.","parts":["torso"],"position":1}""");
         figure.MapPut("/steps/{id:guid}", ChangeStepAsync).WithSummary("Replace a step, and move it when “position” is given");
         figure.MapDelete("/steps/{id:guid}", RemoveStepAsync).WithSummary("Remove a step");
     }

@@ -21,11 +21,18 @@ internal static class DraftApi
         drafts.MapGet("/{figure}", GetAsync).WithName("GetDraft").WithSummary("A figure with everything below it: parts, variants, revisions, inspections, verdicts");
 
         var figures = app.MapDesignerGroup("/api/figures", "Drafts");
-        figures.MapPost("/", CreateAsync).WithSummary("A new figure, as a draft");
-        figures.MapPut("/{figure}", DescribeAsync).WithSummary("Replace the words and numbers of a figure");
-        figures.MapPost("/{figure}/choices", AddChoiceAsync).WithSummary("A new choice: a named set of parts of which exactly one is built");
-        figures.MapPut("/{figure}/choices/{choice}", ChangeChoiceAsync).WithSummary("Name the member of a choice that is built when nobody says otherwise");
-        figures.MapPost("/{figure}/publish", PublishAsync).WithSummary("Show readers the latest revision of every variant, in one step");
+        figures.MapPost("/", CreateAsync).WithSummary("A new figure, as a draft")
+            .WithExample("""{"slug":"tide-clerk","title":"The Tide Clerk","heightMm":120,"scaleDenominator":12,"licence":"CC-BY-SA-4.0","summary":"Counts the waves."}""");
+        figures.MapPut("/{figure}", DescribeAsync).WithSummary("Replace the words and numbers of a figure")
+            .WithDescription("What is left out becomes empty. With “version” in the address the change is refused when the figure has changed since.")
+            .WithExample("""{"title":"The Tide Clerk","heightMm":120,"licence":"CC-BY-SA-4.0","story":"Wound up at **low water**."}""");
+        figures.MapPost("/{figure}/choices", AddChoiceAsync).WithSummary("A new choice: a named set of parts of which exactly one is built")
+            .WithExample("""{"name":"Front of the chest"}""");
+        figures.MapPut("/{figure}/choices/{choice}", ChangeChoiceAsync).WithSummary("Name the member of a choice that is built when nobody says otherwise")
+            .WithExample("""{"defaultPart":"plain-front"}""");
+        figures.MapPost("/{figure}/publish", PublishAsync).WithSummary("Show readers the latest revision of every variant, in one step")
+            .WithDescription("Refused with everything that stands in the way under “obstacles”; readers then still see the last edition.")
+            .WithExample("""{"note":"Thicker wrists.","version":12}""");
         figures.MapPost("/{figure}/withdraw", WithdrawAsync).WithSummary("Take a figure out of the range; nothing is deleted");
         figures.MapPost("/{figure}/reinstate", ReinstateAsync).WithSummary("Bring a withdrawn figure back");
     }

@@ -5,6 +5,7 @@ using Catalogue.Model.Figures;
 using Catalogue.Web.Accounts;
 using Catalogue.Web.Features.Shared;
 using Catalogue.Web.Inspection;
+using Catalogue.Web.Storage;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
@@ -13,7 +14,7 @@ namespace Catalogue.Web.Features.Drafts;
 
 /// <summary>A part on the workbench: its variants with every revision, inspection and verdict.</summary>
 [Authorize(Policy = AccountSetup.DesignerPages)]
-internal sealed class PartPage(CatalogueDb db, InspectionQueue queue, TimeProvider time) : PageModel
+internal sealed class PartPage(CatalogueDb db, InspectionQueue queue, IBlobStore blobs, TimeProvider time) : PageModel
 {
     [FromRoute]
     public string Figure { get; set; } = "";
@@ -25,6 +26,15 @@ internal sealed class PartPage(CatalogueDb db, InspectionQueue queue, TimeProvid
     public PartView View { get; private set; } = null!;
 
     public Task<IActionResult> OnGetAsync(CancellationToken cancellation) => ShowAsync(cancellation);
+
+    /// <summary>The file of a revision, published or not, as it was uploaded.</summary>
+    public async Task<IActionResult> OnGetFileAsync(string variant, int number, CancellationToken cancellation)
+    {
+        var revision = (await db.LoadForViewingAsync(Figure, cancellation)).VariantOf(Part, variant).Revisions.FirstOrDefault(r => r.Number == number);
+        return revision is not null && await blobs.OpenAsync(revision.Sha256, cancellation) is { } content
+            ? File(content, "application/octet-stream", revision.FileName)
+            : NotFound();
+    }
 
     public Task<IActionResult> OnPostRemoveAsync(CancellationToken cancellation) => ChangeAsync((f, now) => f.RemovePart(f.PartOf(Part), now),
         "The part is taken out of the next edition. Readers see it until you publish; its revisions are kept.", cancellation);

@@ -1,6 +1,7 @@
 using Catalogue.Data;
 using Catalogue.Data.Queries;
 using Catalogue.Model.Figures;
+using Catalogue.Web.Api;
 using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace Catalogue.Web.Features.Drafts;
@@ -11,11 +12,14 @@ internal static class PartApi
     public static void MapPartApi(this IEndpointRouteBuilder app)
     {
         var parts = app.MapDesignerGroup("/api/figures/{figure}/parts", "Drafts");
-        parts.MapPost("/", AddPartAsync).WithSummary("A new part");
-        parts.MapPut("/{part}", ChangePartAsync).WithSummary("Replace the words, quantity and role of a part");
+        parts.MapPost("/", AddPartAsync).WithSummary("A new part")
+            .WithExample("""{"name":"Left arm","quantity":1,"role":"required"}""");
+        parts.MapPut("/{part}", ChangePartAsync).WithSummary("Replace the words, quantity and role of a part")
+            .WithExample("""{"name":"Lit front","role":"choice","choice":"front-of-the-chest"}""");
         parts.MapDelete("/{part}", RemovePartAsync).WithSummary("Take a part out of the next edition; its revisions stay");
         parts.MapPost("/{part}/restore", RestorePartAsync).WithSummary("Put a part that was taken out back");
-        parts.MapPost("/{part}/variants", AddVariantAsync).WithSummary("A new variant: one shape of the part, for one or more processes");
+        parts.MapPost("/{part}/variants", AddVariantAsync).WithSummary("A new variant: one shape of the part, for one or more processes")
+            .WithExample("""{"name":"Sleeved","processes":["VPP-rigid","VPP-tough"],"reservations":{"VPP-rigid":"Drain it well before curing."}}""");
         parts.MapPut("/{part}/variants/{variant}", ChangeVariantAsync).WithSummary("Replace the words and the processes of a variant");
         parts.MapDelete("/{part}/variants/{variant}", RemoveVariantAsync).WithSummary("Take a variant out of the next edition; its revisions stay");
         parts.MapPost("/{part}/variants/{variant}/restore", RestoreVariantAsync).WithSummary("Put a variant that was taken out back");

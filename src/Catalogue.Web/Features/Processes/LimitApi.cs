@@ -14,6 +14,7 @@ internal static class LimitApi
         .WithTags("Processes")
         .WithSummary("Change a limit of a process, with where the number comes from; the host's token only")
         .WithDescription("Every revision is judged again in the background.")
+        .WithExample("""{"value":1.2,"origin":"set by the host"}""")
         .ProducesProblem(401).ProducesProblem(403).ProducesProblem(404).ProducesProblem(422);
 
     private static async Task<Ok<ChangedLimit>> ChangeAsync(string process, string key, LimitWords words, LimitChange change, CancellationToken cancellation)
