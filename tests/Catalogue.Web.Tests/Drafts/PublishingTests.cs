@@ -181,6 +181,18 @@ public abstract class PublishingTests(CatalogueFixture catalogue) : CatalogueTes
     }
 
     [Fact]
+    public async Task Deleting_a_figure_withdraws_it_and_keeps_its_files()
+    {
+        using var designer = await Catalogue.DesignerAsync();
+        var figure = await PublishedAsync(designer, "limpet");
+        var file = (string)(await designer.GetJsonAsync($"/api/figures/{figure}"))["parts"]![0]!["variants"]![0]!["revision"]!["sha256"]!;
+        await designer.SendAsync(HttpMethod.Delete, $"/api/figures/{figure}", null, HttpStatusCode.OK);
+        using var gone = await designer.GetAsync(new Uri($"/api/figures/{figure}", UriKind.Relative));
+        await gone.ExpectProblemAsync(HttpStatusCode.NotFound, "not-found");
+        Assert.True(File.Exists(Path.Combine(Catalogue.BlobFolder, file[..2], file[2..])));
+    }
+
+    [Fact]
     public async Task An_identical_mesh_is_inspected_once_and_judged_at_once()
     {
         using var designer = await Catalogue.DesignerAsync();

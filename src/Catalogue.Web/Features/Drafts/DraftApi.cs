@@ -34,6 +34,7 @@ internal static class DraftApi
             .WithDescription("Refused with everything that stands in the way under “obstacles”; readers then still see the last edition.")
             .WithExample("""{"note":"Thicker wrists.","version":12}""");
         figures.MapPost("/{figure}/withdraw", WithdrawAsync).WithSummary("Take a figure out of the range; nothing is deleted");
+        figures.MapDelete("/{figure}", WithdrawAsync).WithSummary("The same: deleting a figure withdraws it, and its files and reports stay");
         figures.MapPost("/{figure}/reinstate", ReinstateAsync).WithSummary("Bring a withdrawn figure back");
     }
 
