@@ -69,7 +69,12 @@ internal sealed class PackageSamples : ISampleKind
         var n = random.Next(10_000, 400_000);
         var unit = random.Next(6) switch
         {
-            0 => "<a>", 1 => "<a/>", 2 => "<object id=\"1\"/>", 3 => "<component objectid=\"1\"/>", 4 => $"<vertex x=\"{random.Next(99)}\" y=\"0\" z=\"0\"/>", _ => "<triangle v1=\"0\" v2=\"0\" v3=\"0\"/>",
+            0 => "<a>",
+            1 => "<a/>",
+            2 => "<object id=\"1\"/>",
+            3 => "<component objectid=\"1\"/>",
+            4 => $"<vertex x=\"{random.Next(99)}\" y=\"0\" z=\"0\"/>",
+            _ => "<triangle v1=\"0\" v2=\"0\" v3=\"0\"/>",
         };
         var start = $"<model xmlns=\"{Core}\"><resources><object id=\"7\"><mesh><vertices><vertex x=\"0\" y=\"0\" z=\"0\"/>";
         var text = random.Next(3) switch

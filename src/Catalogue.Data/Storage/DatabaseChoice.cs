@@ -11,7 +11,10 @@ public sealed record DatabaseChoice(bool IsPostgreSql, string ConnectionString)
     /// <summary>SQLite in one file, opened so that writers wait for each other instead of failing.</summary>
     public static DatabaseChoice Sqlite(string file) => new(false, new SqliteConnectionStringBuilder
     {
-        DataSource = file, ForeignKeys = true, DefaultTimeout = 30, Pooling = true,
+        DataSource = file,
+        ForeignKeys = true,
+        DefaultTimeout = 30,
+        Pooling = true,
     }.ToString());
 
     public static DatabaseChoice PostgreSql(string connectionString) => new(true, connectionString);

@@ -16,7 +16,10 @@ public static class FitFindings
         {
             return new("fit.too-large", Severity.Stop, Text($"{-answer.SpareMm:0.0} mm too long in every orientation for {Words(volume)}."))
             {
-                Measured = Math.Round(answer.SpareMm, 3), Limit = 0, Unit = "mm", Source = "the printer's build volume",
+                Measured = Math.Round(answer.SpareMm, 3),
+                Limit = 0,
+                Unit = "mm",
+                Source = "the printer's build volume",
             };
         }
 
@@ -24,14 +27,20 @@ public static class FitFindings
         {
             return new("fit.tight", Severity.Note, Text($"Fits {Words(volume)} with only {answer.SpareMm:0.0} mm to spare; check your printer's real margins."))
             {
-                Measured = Math.Round(answer.SpareMm, 3), Limit = TightMm, Unit = "mm", Source = "common practice",
+                Measured = Math.Round(answer.SpareMm, 3),
+                Limit = TightMm,
+                Unit = "mm",
+                Source = "common practice",
             };
         }
 
         return answer.NeedsTurning
             ? new("fit.turn", Severity.Note, Text($"Fits {Words(volume)} only when turned out of its file’s axes: then {answer.SpareMm:0.0} mm to spare."))
             {
-                Measured = Math.Round(answer.SpareMm, 3), Limit = 0, Unit = "mm", Source = "the printer's build volume",
+                Measured = Math.Round(answer.SpareMm, 3),
+                Limit = 0,
+                Unit = "mm",
+                Source = "the printer's build volume",
             }
             : null;
     }

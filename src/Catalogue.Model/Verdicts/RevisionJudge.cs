@@ -22,7 +22,11 @@ public static class RevisionJudge
             yield return new("mesh.open", Severity.Stop,
                 Invariant($"The surface has {facts.OpenEdges} open edges, so it is not clear what is inside. Close the holes and upload again."))
             {
-                Measured = facts.OpenEdges, Limit = 0, Unit = "edges", At = facts.TroubleAt, Source = "a printable solid needs a closed surface (3MF core 1.4.0, chapter on meshes (from memory))",
+                Measured = facts.OpenEdges,
+                Limit = 0,
+                Unit = "edges",
+                At = facts.TroubleAt,
+                Source = "a printable solid needs a closed surface (3MF core 1.4.0, chapter on meshes (from memory))",
             };
         }
 
@@ -31,7 +35,11 @@ public static class RevisionJudge
             yield return new("mesh.non-manifold", Severity.Care,
                 Invariant($"{facts.NonManifoldEdges} edges are shared by more than two triangles; programs disagree on what is inside there. Separate the surfaces that touch."))
             {
-                Measured = facts.NonManifoldEdges, Limit = 0, Unit = "edges", At = facts.TroubleAt, Source = "3MF core 1.4.0, chapter on meshes (from memory)",
+                Measured = facts.NonManifoldEdges,
+                Limit = 0,
+                Unit = "edges",
+                At = facts.TroubleAt,
+                Source = "3MF core 1.4.0, chapter on meshes (from memory)",
             };
         }
 
@@ -63,7 +71,10 @@ public static class RevisionJudge
                     ? "A piece of the surface is inside out. Turn its normals outward and upload again."
                     : Invariant($"{facts.InsideOutShells} pieces of the surface are inside out. Turn their normals outward and upload again."))
             {
-                Measured = facts.InsideOutShells, Limit = 0, Unit = "shells", Source = "3MF core 1.4.0, chapter on meshes (from memory)",
+                Measured = facts.InsideOutShells,
+                Limit = 0,
+                Unit = "shells",
+                Source = "3MF core 1.4.0, chapter on meshes (from memory)",
             };
         }
 
@@ -72,7 +83,9 @@ public static class RevisionJudge
             yield return new("mesh.untidy", Severity.Note,
                 Invariant($"{facts.DegenerateTriangles} triangles have no area and {facts.DuplicateTriangles} are there twice. Harmless for most printers; tidy up when convenient."))
             {
-                Measured = facts.DegenerateTriangles + facts.DuplicateTriangles, Limit = 0, Unit = "triangles",
+                Measured = facts.DegenerateTriangles + facts.DuplicateTriangles,
+                Limit = 0,
+                Unit = "triangles",
             };
         }
 

@@ -22,7 +22,7 @@ internal static class InspectCommand
         var volume = new Option<string?>("--volume") { Description = "Fit into this build volume in any orientation: width x depth x height in mm, for example 64x114x152." };
         var round = new Option<string?>("--round") { Description = "Fit into a round build volume: diameter x height in mm, for example 200x300." };
         var json = new Option<bool>("--json") { Description = "Print one JSON object per file, nothing else." };
-        var command = new Command("inspect", "Check mesh files before publishing them: closed, size, volume, verdict per process.") 
+        var command = new Command("inspect", "Check mesh files before publishing them: closed, size, volume, verdict per process.")
         {
             files, unit, process, volume, round, json,
         };

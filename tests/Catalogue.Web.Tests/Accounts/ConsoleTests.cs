@@ -61,7 +61,9 @@ public sealed partial class ConsoleTests(SqliteCatalogue catalogue) : IClassFixt
 
     private static Process Start(params string[] arguments) => Process.Start(new ProcessStartInfo("dotnet", [Program, .. arguments])
     {
-        RedirectStandardOutput = true, RedirectStandardError = true, UseShellExecute = false,
+        RedirectStandardOutput = true,
+        RedirectStandardError = true,
+        UseShellExecute = false,
     })!;
 
     [GeneratedRegex("http://\\S+/setup\\?code=\\S+")]
