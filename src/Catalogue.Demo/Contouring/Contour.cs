@@ -5,7 +5,7 @@ namespace Catalogue.Demo.Contouring;
 
 /// <summary>
 /// Turns a <see cref="Shape"/> into a closed, manifold, outward-facing triangle mesh with its sharp edges kept: dual contouring on an
-/// adaptive octree, with the steps that make it manifold and free of self-intersections.
+/// adaptive octree, with the steps that make it manifold. Hardly any self-intersections are left; the kernel finds those on thin folds.
 /// </summary>
 /// <remarks>
 /// <para>
