@@ -52,15 +52,17 @@ public sealed class EveryPageTests(RunningCatalogue catalogue, Chromium chromium
     public Task What_cannot_be_shown(string name, string path) => LookAsync(name, path);
 
     [Theory]
-    [InlineData("print-figure", "/figures/lamplighter?" + Small)]
-    [InlineData("print-matrix", "/matrix")]
-    public async Task On_paper(string name, string path)
+    // A4 less margins of 14 mm at 96 px an inch: 688 px upright, 1017 px on its side.
+    [InlineData("print-figure", "/figures/lamplighter?" + Small, 688)]
+    [InlineData("print-matrix", "/matrix", 1017)]
+    public async Task On_paper(string name, string path, int width)
     {
-        await using var reader = await chromium.ReaderAsync(width: 780);
+        await using var reader = await chromium.ReaderAsync(width);
         var page = await reader.NewPageAsync();
         await page.GotoAsync(catalogue.Address + path);
         await page.EmulateMediaAsync(new() { Media = Media.Print, ColorScheme = ColorScheme.Light });
         await Screenshots.TakeAsync(page, name);
+        Assert.True(await page.EvaluateAsync<int>("Math.max(document.documentElement.scrollWidth, document.querySelector('main').scrollWidth)") <= width, $"{path} is wider than the paper");
         Assert.False(await page.Locator(".places").IsVisibleAsync());
         Assert.False(await page.Locator("main .button").First.IsVisibleAsync());
     }

@@ -62,8 +62,10 @@ public sealed record FigureAnswer
 
     private bool Applies(string[] processes) => Process is null || processes.Length == 0 || processes.Contains(Process);
 
+    /// <param name="closely">The slug of the part whose fit is to be told exactly; null = none in particular.</param>
     /// <exception cref="RuleBrokenException"><c>not-found</c>, <c>process-unknown</c>.</exception>
-    public static async Task<FigureAnswer> LoadAsync(CatalogueDb db, RangeSearch search, string slug, Printer printer, CancellationToken cancellation)
+    public static async Task<FigureAnswer> LoadAsync(
+        CatalogueDb db, RangeSearch search, string slug, Printer printer, CancellationToken cancellation, string? closely = null)
     {
         ArgumentNullException.ThrowIfNull(search);
         ArgumentNullException.ThrowIfNull(printer);
@@ -77,18 +79,18 @@ public sealed record FigureAnswer
             : printer.Volume is not null ? verdicts.MinBy(v => v.Verdict.Verdict)
             : null;
         var parts = new List<PartAnswer>(details.Shown.Parts.Count);
-        foreach (var part in details.Shown.Parts) parts.Add(await PartOfAsync(search, details, part, asked?.Verdict, printer, cancellation));
+        foreach (var part in details.Shown.Parts) parts.Add(await PartOfAsync(search, details, part, asked?.Verdict, printer, part.Slug == closely, cancellation));
         return new() { Snapshot = snapshot, Details = details, Printer = printer, ByProcess = verdicts, Asked = asked, Parts = parts };
     }
 
     private static async Task<PartAnswer> PartOfAsync(
-        RangeSearch search, FigureDetails details, IndexedPart part, FigureVerdict? asked, Printer printer, CancellationToken cancellation)
+        RangeSearch search, FigureDetails details, IndexedPart part, FigureVerdict? asked, Printer printer, bool exact, CancellationToken cancellation)
     {
         var variants = new List<VariantAnswer>(part.Variants.Count);
         foreach (var variant in part.Variants)
         {
             if (details.ShownRevision(variant) is not { } revision) continue;
-            var fit = printer.Volume is { } volume ? await search.FitAsync(variant, volume, cancellation) : null;
+            var fit = printer.Volume is { } volume ? await search.FitAsync(variant, volume, exact, cancellation) : null;
             variants.Add(new(variant, revision, fit));
         }
 

@@ -24,11 +24,13 @@ public sealed class FitAnswers(DatabaseChoice database)
         ArgumentNullException.ThrowIfNull(variant);
         if (!variant.IsMeasured) return null;
         if (variant.FitProfile?.Query(volume) is { NearEdge: false } clear) return FitAnswer.Of(clear, variant.Size, volume);
-        return await RefinedAsync(variant, volume, cancellation);
+        return await ExactAsync(variant, volume, cancellation);
     }
 
-    private async ValueTask<FitAnswer?> RefinedAsync(IndexedVariant variant, BuildVolume volume, CancellationToken cancellation)
+    /// <summary>The best spare there is, from the hull: for one part looked at closely. Null while the mesh is not measured.</summary>
+    public async ValueTask<FitAnswer?> ExactAsync(IndexedVariant variant, BuildVolume volume, CancellationToken cancellation)
     {
+        ArgumentNullException.ThrowIfNull(variant);
         var key = (variant.InspectionId, volume);
         if (_refined.TryGetValue(key, out var kept)) return kept;
         await using var db = database.Open();

@@ -68,8 +68,9 @@ public sealed class RangeSearch(RangeIndex index, FitAnswers fits)
     }
 
     /// <summary>How a variant goes into a volume; null while its mesh is not measured.</summary>
-    public ValueTask<FitAnswer?> FitAsync(IndexedVariant variant, BuildVolume volume, CancellationToken cancellation) =>
-        fits.OfAsync(variant, volume, cancellation);
+    /// <param name="exact">True = the best spare there is, from the hull; else a lower bound will do where the answer is clear.</param>
+    public ValueTask<FitAnswer?> FitAsync(IndexedVariant variant, BuildVolume volume, bool exact, CancellationToken cancellation) =>
+        exact ? fits.ExactAsync(variant, volume, cancellation) : fits.OfAsync(variant, volume, cancellation);
 
     private async ValueTask<Judgement> JudgeAsync(IndexedVariant variant, string process, BuildVolume? volume, CancellationToken cancellation)
     {

@@ -23,7 +23,7 @@ public sealed record Caution(string Code, string Title, string Words, string Sou
 
     public static readonly Caution FilamentFumes = new("filament-fumes", "Fumes and fine particles",
         "Melting filament gives off ultrafine particles, more of them with ABS than with PLA. Air the room while it prints and do not sit beside it.",
-        "PMC8350970: on average 65 482 per cm³ with PLA, 300 980 with ABS");
+        "PMC8350970: on average 65\u00A0482 per cm³ with PLA, 300\u00A0980 with ABS");
 
     public static readonly Caution PowderDust = new("powder-dust", "Fine powder",
         "Powder left on a part is fine enough to breathe in. Brush and rinse it outdoors or with a mask, and do not blow it off with your mouth.", Practice);

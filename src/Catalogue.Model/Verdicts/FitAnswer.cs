@@ -11,6 +11,9 @@ namespace Catalogue.Model.Verdicts;
 /// <param name="NeedsTurning">True when it fits, but along none of its file's axes.</param>
 public sealed record FitAnswer(bool Fits, double SpareMm, Vec3 Size, Rotation Rotation, bool NeedsTurning)
 {
+    /// <summary>False when the spare is a lower bound from the fit profile, less than the best there is by the profile's slack at most.</summary>
+    public bool IsExact { get; init; } = true;
+
     /// <param name="fit">The best rotation found.</param>
     /// <param name="fileSize">The part's lengths along the file's own axes, in mm.</param>
     public static FitAnswer Of(FitResult fit, Vec3 fileSize, BuildVolume volume)
@@ -22,7 +25,7 @@ public sealed record FitAnswer(bool Fits, double SpareMm, Vec3 Size, Rotation Ro
     /// <param name="fit">From a profile: its spare may be less than the best, never more.</param>
     /// <param name="fileSize">The part's lengths along the file's own axes, in mm.</param>
     public static FitAnswer Of(ProfileFit fit, Vec3 fileSize, BuildVolume volume) =>
-        new(fit.Fits, fit.SpareMm, fit.Size, fit.Rotation, fit.Fits && !FitsAlongItsAxes(fileSize, volume));
+        new(fit.Fits, fit.SpareMm, fit.Size, fit.Rotation, fit.Fits && !FitsAlongItsAxes(fileSize, volume)) { IsExact = false };
 
     private static bool FitsAlongItsAxes(Vec3 size, BuildVolume volume)
     {

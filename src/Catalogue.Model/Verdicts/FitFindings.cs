@@ -14,7 +14,9 @@ public static class FitFindings
         ArgumentNullException.ThrowIfNull(answer);
         if (!answer.Fits)
         {
-            return new("fit.too-large", Severity.Stop, Text($"{-answer.SpareMm:0.0} mm too long in every orientation for {Words(volume)}."))
+            return new("fit.too-large", Severity.Stop, answer.IsExact
+                ? Text($"{-answer.SpareMm:0.0} mm too long in every orientation for {Words(volume)}.")
+                : Text($"About {-answer.SpareMm:0} mm too long in every orientation for {Words(volume)}."))
             {
                 Measured = Math.Round(answer.SpareMm, 3),
                 Limit = 0,
@@ -35,7 +37,7 @@ public static class FitFindings
         }
 
         return answer.NeedsTurning
-            ? new("fit.turn", Severity.Note, Text($"Fits {Words(volume)} only when turned out of its file’s axes: then {answer.SpareMm:0.0} mm to spare."))
+            ? new("fit.turn", Severity.Note, Text($"Fits {Words(volume)} only when turned out of its file’s axes: then {(answer.IsExact ? "" : "at least ")}{answer.SpareMm:0.0} mm to spare."))
             {
                 Measured = Math.Round(answer.SpareMm, 3),
                 Limit = 0,

@@ -30,7 +30,7 @@ internal static class FigureApi
     private static async Task<Ok<PartView>> GetPartAsync(
         string figure, string part, [AsParameters] PrinterWords printer, CatalogueDb db, RangeSearch search, HttpRequest request, CancellationToken cancellation)
     {
-        var answer = await LoadAsync(figure, db, search, request, cancellation);
+        var answer = await LoadAsync(figure, db, search, request, cancellation, closely: part);
         var found = answer.Parts.FirstOrDefault(p => p.Part.Slug == part)
             ?? throw new RuleBrokenException("not-found", $"“{figure}” has no published part “{part}”.");
         return TypedResults.Ok(PartView.Of(answer, found, request.PathBase, withRevisions: true));
@@ -43,8 +43,9 @@ internal static class FigureApi
         return TypedResults.Ok(new HardwareList(hardware, hardware.Count));
     }
 
-    private static Task<FigureAnswer> LoadAsync(string figure, CatalogueDb db, RangeSearch search, HttpRequest request, CancellationToken cancellation) =>
-        FigureAnswer.LoadAsync(db, search, figure, PrinterLink.Read(request.Query) ?? Printer.Unknown, cancellation);
+    private static Task<FigureAnswer> LoadAsync(
+        string figure, CatalogueDb db, RangeSearch search, HttpRequest request, CancellationToken cancellation, string? closely = null) =>
+        FigureAnswer.LoadAsync(db, search, figure, PrinterLink.Read(request.Query) ?? Printer.Unknown, cancellation, closely);
 }
 
 /// <summary>The printer in the query, for the description of the API; <see cref="PrinterLink"/> reads it.</summary>

@@ -17,7 +17,7 @@ internal sealed class PartPageModel(CatalogueDb db, RangeSearch search, Visitor 
 
     public async Task OnGetAsync(string figure, string part, CancellationToken cancellation)
     {
-        Answer = await FigureAnswer.LoadAsync(db, search, figure, visitor.Printer, cancellation);
+        Answer = await FigureAnswer.LoadAsync(db, search, figure, visitor.Printer, cancellation, closely: part);
         Part = Answer.Parts.FirstOrDefault(p => p.Part.Slug == part)
             ?? throw new RuleBrokenException("not-found", $"“{Answer.Figure.Title}” has no published part “{part}”. Its page shows the parts there are.");
         Reports = [.. Answer.Details.Reports.Where(r => r.PartId == Part.Part.Id)];

@@ -10,6 +10,7 @@ namespace Catalogue.Web.Features.Ranges;
 internal sealed record RangeFilters
 {
     private const int MostWords = 200;
+    private const int UsualSize = 24;
 
     private static readonly Dictionary<string, RangeOrder> Orders = new()
     {
@@ -26,7 +27,7 @@ internal sealed record RangeFilters
     public RangeOrder? Order { get; init; }
 
     public int Page { get; init; } = 1;
-    public int Size { get; init; } = 24;
+    public int Size { get; init; } = UsualSize;
 
     /// <exception cref="RuleBrokenException">A word is none of those known; the message lists them.</exception>
     public static RangeFilters Read(IQueryCollection query)
@@ -40,7 +41,7 @@ internal sealed record RangeFilters
                 .Select(ParseVerdict).ToHashSet(),
             Order = query["sort"].ToString() is { Length: > 0 } sort ? ParseOrder(sort) : null,
             Page = Number(query, "page", 1, int.MaxValue, 1),
-            Size = Number(query, "size", 1, RangeQuery.LargestPage, 24),
+            Size = Number(query, "size", 1, RangeQuery.LargestPage, UsualSize),
         };
     }
 
@@ -66,6 +67,7 @@ internal sealed record RangeFilters
         parts.AddRange(Verdicts.Order().Select(v => "verdict=" + v.Code()));
         if (Order is { } order) parts.Add("sort=" + CodeOf(order));
         if (Page > 1) parts.Add(string.Create(CultureInfo.InvariantCulture, $"page={Page}"));
+        if (Size != UsualSize) parts.Add(string.Create(CultureInfo.InvariantCulture, $"size={Size}"));
         return parts.Count == 0 ? "/" : "/?" + string.Join('&', parts);
     }
 

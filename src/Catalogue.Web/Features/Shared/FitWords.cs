@@ -8,8 +8,8 @@ internal static class FitWords
     public static string Of(FitAnswer fit, Lengths lengths)
     {
         ArgumentNullException.ThrowIfNull(fit);
-        if (!fit.Fits) return $"{lengths.Of(Math.Max(0.1, -fit.SpareMm))} too long in every orientation";
-        var spare = $"{lengths.Of(fit.SpareMm)} to spare";
+        if (!fit.Fits) return $"{(fit.IsExact ? "" : "about ")}{lengths.Of(Math.Max(0.1, fit.IsExact ? -fit.SpareMm : Math.Round(-fit.SpareMm)))} too long in every orientation";
+        var spare = $"{(fit.IsExact ? "" : "at least ")}{lengths.Of(fit.IsExact ? fit.SpareMm : Math.Floor(fit.SpareMm))} to spare";
         return fit.NeedsTurning ? $"fits when turned, {spare}" : $"fits, {spare}";
     }
 }

@@ -24,14 +24,18 @@ public readonly record struct Lengths(bool WithInches)
 
     private string Written(ReadOnlySpan<double> mm, string before)
     {
-        var text = before + Joined(mm, 1, "0.#") + Nbsp + "mm";
-        return WithInches ? $"{text} ({before}{Joined(mm, MillimetresPerInch, "0.00")}{Nbsp}in)" : text;
+        var text = before + Joined(mm, static length => length.ToString("0.#", CultureInfo.InvariantCulture)) + Nbsp + "mm";
+        return WithInches ? $"{text} ({before}{Joined(mm, Inches)}{Nbsp}in)" : text;
     }
 
-    private static string Joined(ReadOnlySpan<double> mm, double unit, string format)
+    /// <summary>Two decimals, as fine as a tenth of a millimetre is worth; three below half an inch, where rods and holes are.</summary>
+    private static string Inches(double mm) =>
+        (mm / MillimetresPerInch).ToString(Math.Abs(mm) < MillimetresPerInch / 2 ? "0.000" : "0.00", CultureInfo.InvariantCulture);
+
+    private static string Joined(ReadOnlySpan<double> mm, Func<double, string> written)
     {
         var parts = new string[mm.Length];
-        for (var i = 0; i < parts.Length; i++) parts[i] = (mm[i] / unit).ToString(format, CultureInfo.InvariantCulture);
+        for (var i = 0; i < parts.Length; i++) parts[i] = written(mm[i]);
         return string.Join(Nbsp + "×" + Nbsp, parts);
     }
 }
