@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using Catalogue.Demo.Scenario;
 using Catalogue.Geometry.Fit;
 using Catalogue.Geometry.Hulls;
@@ -11,7 +10,6 @@ namespace Catalogue.Demo.Tests;
 public sealed class CaseTests
 {
     private static readonly DemoRange Range = HalfTidePlayers.Range();
-    private static readonly ConcurrentDictionary<string, TriangleMesh> Made = [];
 
     // Common practice: a widely reachable small resin printer is 63.5 × 114.3 × 152.4 mm.
     private static readonly BuildVolume Small = BuildVolume.Rectangular(63.5, 114.3, 152.4);
@@ -267,7 +265,7 @@ public sealed class CaseTests
             a.Min.X <= b.Max.X + 0.3 && b.Min.X <= a.Max.X + 0.3 && a.Min.Y <= b.Max.Y + 0.3 && b.Min.Y <= a.Max.Y + 0.3 && a.Min.Z <= b.Max.Z + 0.3 && b.Min.Z <= a.Max.Z + 0.3;
     }
 
-    private static TriangleMesh Mesh(string path) => Made.GetOrAdd(path, p => RangeTests.Find(p).Mesh(TestContext.Current.CancellationToken));
+    private static TriangleMesh Mesh(string path) => MadeMeshes.Of(path);
 
     private static DemoPose Pose(string path)
     {

@@ -101,7 +101,7 @@ public sealed class ContourTests
             {
                 var p = center + (new Vec3(random.NextDouble() - 0.5, random.NextDouble() - 0.5, random.NextDouble() - 0.5) * 1.6);
                 Assert.Equal(shape.Distance(p) < 0, near.Distance(p) < 0);
-                for (var step = 0; step < 4; step++) p -= shape.Gradient(p) * shape.Distance(p);
+                for (var step = 0; step < 4; step++) p -= shape.Gradient(p, shape.Distance(p)) * shape.Distance(p);
                 if (Vec3.Distance(p, center) > 1.5 || Math.Abs(shape.Distance(p)) > 1e-6) continue;
                 onSurface++;
                 Assert.Equal(0, near.Distance(p), 2e-6);

@@ -14,7 +14,7 @@ public sealed class RangeTests
     public void Every_published_mesh_is_closed_manifold_and_outward(string path)
     {
         var revision = Find(path);
-        var mesh = revision.Mesh(TestContext.Current.CancellationToken);
+        var mesh = MadeMeshes.Of(path);
         var check = EdgeCheck.Of(mesh);
         Assert.Equal(revision.Draft, check.OpenEdges > 0);
         Assert.Equal((0, 0, 0), (check.CrowdedEdges, check.SameWayEdges, check.DegenerateTriangles));
@@ -97,10 +97,5 @@ public sealed class RangeTests
         }
     }
 
-    internal static DemoRevision Find(string path)
-    {
-        var names = path.Split('/');
-        return Range.Figures.Single(f => f.Slug == names[0]).Parts.Single(p => p.Slug == names[1])
-            .Variants.Single(v => v.Slug == names[2]).Revisions.Single(r => r.Number == int.Parse(names[3], System.Globalization.CultureInfo.InvariantCulture));
-    }
+    private static DemoRevision Find(string path) => MadeMeshes.Find(Range, path);
 }

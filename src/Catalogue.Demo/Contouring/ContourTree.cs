@@ -152,9 +152,8 @@ internal sealed class ContourTree
             // No plane passes so near the centre without parting the corners: a rod, a hole or a wall hides in the cell.
         }
 
-        // Below the coarsest size what a cell kept is short already. (A little more than the reach: normals are taken by differences.)
-        if (size >= _coarsest) shape = shape.Near(center, reach + 1e-3);
-
+        // A little more than the reach: normals are taken by differences.
+        shape = shape.Near(center, reach + 1e-3);
         _cancel.ThrowIfCancellationRequested();
         var h = size / 2;
         var first = _cells.Count;
@@ -195,7 +194,7 @@ internal sealed class ContourTree
 
         var low = Position(x, y, z);
         var high = Position(x + size, y + size, z + size);
-        if (quadric.Spread >= 0.94) // all within about 20° of the mean: smooth
+        if (quadric.Spread >= TangentPlanes.Smooth) // all within 20° of the mean: smooth
         {
             if (size <= _sharp) return true;
             var v = quadric.Mean;
@@ -218,11 +217,11 @@ internal sealed class ContourTree
     private static Crossing FindCrossing(Shape shape, Vec3 a, double fa, Vec3 b, double fb)
     {
         var (low, high) = (0.0, 1.0);
-        var t = 0.5;
+        var (t, f) = (0.5, 0.0);
         for (var i = 0; i < 12; i++)
         {
             t = low + ((high - low) * fa / (fa - fb));
-            var f = shape.Distance(a + ((b - a) * t));
+            f = shape.Distance(a + ((b - a) * t));
             if (Math.Abs(f) < 1e-5) break;
             if (f < 0 == fa < 0)
             {
@@ -236,7 +235,13 @@ internal sealed class ContourTree
             }
         }
 
-        var p = a + ((b - a) * Math.Clamp(t, 0.001, 0.999));
-        return new(p, shape.Normal(p));
+        if (t is < 0.001 or > 0.999)
+        {
+            t = Math.Clamp(t, 0.001, 0.999);
+            f = shape.Distance(a + ((b - a) * t));
+        }
+
+        var p = a + ((b - a) * t);
+        return new(p, shape.Gradient(p, f).Normalized());
     }
 }

@@ -72,7 +72,7 @@ internal sealed class LoopVertices
         var inset = size * Inset;
         var low = _tree.Position(x + inset, y + inset, z + inset);
         var high = _tree.Position(x + size - inset, y + size - inset, z + size - inset);
-        if (planes.Spread < 0.94)
+        if (planes.Spread < TangentPlanes.Smooth)
         {
             var corner = Kept(planes.Solve(), low, high);
             if (Math.Abs(shape.Distance(corner)) <= 4 * _tolerance) return Settled(shape, corner, low, high);
@@ -100,7 +100,7 @@ internal sealed class LoopVertices
         {
             var f = shape.Distance(v);
             if (Math.Abs(f) < 1e-5) break;
-            var g = shape.Gradient(v);
+            var g = shape.Gradient(v, f);
             if (g.LengthSquared < 0.01) break;
             v = Kept(v - (g * (f / g.LengthSquared)), low, high);
         }
@@ -176,7 +176,7 @@ internal sealed class LoopVertices
             var at = Point(pu, pv);
             var f = shape.Distance(at);
             if (segment.Twin || Math.Abs(f) < 1e-5) break;
-            var g = shape.Gradient(at);
+            var g = shape.Gradient(at, f);
             var (gu, gv) = (On(g, u), On(g, v));
             var steep = (gu * gu) + (gv * gv);
             if (steep < 0.05) break;

@@ -5,7 +5,10 @@ namespace Catalogue.Demo.Contouring;
 /// <summary>The triangles: for every crossing edge, the polygon of the vertices around it.</summary>
 internal sealed class NetTriangles(ContourNet net, LoopVertices vertices)
 {
-    private readonly List<int> _indices = [];
+    private const double SpeckMm = 0.8;
+    private const double SpeckMm3 = 0.05;
+
+    private List<int> _indices = [];
     private readonly GridTable<bool> _diagonals = new();
 
     public TriangleMesh Build()
@@ -30,6 +33,7 @@ internal sealed class NetTriangles(ContourNet net, LoopVertices vertices)
             if (!plain || !AddPlain(edge, ring)) AddFan(edge, ring);
         }
 
+        LeaveOutSpecks();
         var positions = new float[3 * vertices.Positions.Count];
         for (var i = 0; i < vertices.Positions.Count; i++)
         {
@@ -38,6 +42,50 @@ internal sealed class NetTriangles(ContourNet net, LoopVertices vertices)
         }
 
         return new(positions, [.. _indices]);
+    }
+
+    /// <summary>Pieces shorter or lighter than this are crumbs between surfaces that nearly touch: neither printable nor meant.</summary>
+    private void LeaveOutSpecks()
+    {
+        var p = vertices.Positions;
+        var root = new int[p.Count];
+        for (var i = 0; i < root.Length; i++) root[i] = i;
+        for (var t = 0; t < _indices.Count; t += 3)
+        {
+            root[Root(_indices[t])] = Root(_indices[t + 1]);
+            root[Root(_indices[t + 1])] = Root(_indices[t + 2]);
+        }
+
+        var pieces = new Dictionary<int, (BoundingBox Box, double Volume)>();
+        for (var t = 0; t < _indices.Count; t += 3)
+        {
+            var (a, b, c) = (p[_indices[t]], p[_indices[t + 1]], p[_indices[t + 2]]);
+            var (box, volume) = pieces.GetValueOrDefault(Root(_indices[t]), (BoundingBox.Empty, 0.0));
+            pieces[Root(_indices[t])] = (box.Including(a).Including(b).Including(c), volume + (Vec3.Dot(a, Vec3.Cross(b, c)) / 6));
+        }
+
+        var specks = pieces.Where(x => x.Value.Box.Size.Length < SpeckMm || Math.Abs(x.Value.Volume) < SpeckMm3).Select(x => x.Key).ToHashSet();
+        if (specks.Count == 0) return;
+        var kept = new List<int>(_indices.Count);
+        for (var t = 0; t < _indices.Count; t += 3)
+        {
+            if (!specks.Contains(Root(_indices[t]))) kept.AddRange([_indices[t], _indices[t + 1], _indices[t + 2]]);
+        }
+
+        (_indices, var old) = (kept, vertices.Positions.ToArray());
+        vertices.Positions.Clear();
+        var renamed = new Dictionary<int, int>();
+        for (var i = 0; i < _indices.Count; i++)
+        {
+            if (renamed.TryAdd(_indices[i], vertices.Positions.Count)) vertices.Positions.Add(old[_indices[i]]);
+            _indices[i] = renamed[_indices[i]];
+        }
+
+        int Root(int i)
+        {
+            while (root[i] != i) i = root[i] = root[root[i]];
+            return i;
+        }
     }
 
     /// <summary>One or two triangles, if they stay within the edge's envelope: its inner end below each of them, its outer end above.</summary>

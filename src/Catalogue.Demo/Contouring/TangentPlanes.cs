@@ -11,6 +11,9 @@ namespace Catalogue.Demo.Contouring;
 /// </remarks>
 internal sealed class TangentPlanes
 {
+    /// <summary>The <see cref="Spread"/> of normals above which the surface counts as smooth: 20° about their mean.</summary>
+    public const double Smooth = 0.94;
+
     private readonly List<Crossing> _planes = new(12);
 
     public IEnumerable<Vec3> Points => _planes.Select(p => p.Point);

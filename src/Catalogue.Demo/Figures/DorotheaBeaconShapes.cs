@@ -82,7 +82,7 @@ internal static class DorotheaBeaconShapes
         var panes = Block(new(0, -15, 26), 9, 30, 6, 0.6).And(Block(new(0, -15, 34.4), 9, 30, 6.6, 0.6));
         var fan = new Bar(new(0, -40, 41.2), new(0, 0, 41.2), 4.6).Within(new HalfSpace(-Vec3.UnitZ, new(0, 0, 40)));
         var bars = Block(new(0, -15, 34), 1.3, 30, 26);
-        var seat = new Bar(new(0, -12.4, 30.2), new(0, -6, 30.2), 4.3).And(Block(new(0, -11.6, 30.2), 10, 2.2, 3));
+        var seat = new Bar(new(0, -12.4, 30.2), new(0, -6, 30.2), 4.3).And(Block(new(0, -11.6, 30.2), 12.6, 2.2, 3));
         return Door().Minus(panes.And(fan).Minus(bars))
             .And(seat.Within(new HalfSpace(Vec3.UnitY, new(0, -7.6, 0))))
             .Minus(Bore(new(0, -30, 30.2), new(0, 0, 30.2), 5.2));

@@ -52,7 +52,7 @@ internal static class NellGaleShapes
         var buttons = new Vec3[] { new(4, -23.6, 74), new(4, -19.2, 67.4), new(-4, -23.6, 74), new(-4, -19.2, 67.4) }.Select(b => (Shape)new Ball(b, 1.4));
         coat = coat.And([.. buttons]).And(new Bar(KeyLocal - (KeyOut * 7), KeyLocal - (KeyOut * 0.4), 4.6).Grown(0.4));
         return coat
-            .Minus(new HalfSpace(Vec3.UnitZ, new(0, 0, 34.2)).Within(new Ball(new(0, -4, 30), 18)))
+            .Minus(new HalfSpace(Vec3.UnitZ, new(0, 0, 34.7)).Within(new Ball(new(0, -4, 30), 18)))
             .Minus(BootLocal(left: true).And(BootLocal(left: false)).Grown(0.3).Within(new HalfSpace(Vec3.UnitZ, new(0, 0, 37))))
             .Minus(new HalfSpace(-NeckAxis, NeckLocal).Within(new Bar(NeckLocal - NeckAxis, NeckLocal + (NeckAxis * 8), 9)))
             .Minus(Bore(NeckLocal - (NeckAxis * 5.4), NeckLocal + (NeckAxis * 5), 5.2), KeyHole(KeyLocal, KeyOut))

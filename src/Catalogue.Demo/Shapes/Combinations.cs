@@ -28,9 +28,7 @@ internal sealed class Union : Shape
         var best = double.PositiveInfinity;
         for (var i = 0; i < _parts.Length; i++)
         {
-            var away = Boxes.Outside(in _boxes[i], in p);
-            if (away > 0 && away >= best) continue;
-            best = Math.Min(best, Math.Max(_parts[i].Distance(p), away > 0 ? away : double.NegativeInfinity));
+            if (!Boxes.IsBeyond(in _boxes[i], in p, best)) best = Math.Min(best, _parts[i].Distance(p));
         }
 
         return best;
@@ -43,14 +41,13 @@ internal sealed class Union : Shape
         var same = true;
         for (var i = 0; i < _parts.Length; i++)
         {
-            var away = Boxes.Outside(in _boxes[i], in center);
-            if ((away > 0 && away > best) || _parts[i].Distance(center) > best) continue;
+            if (Boxes.IsBeyond(in _boxes[i], in center, best) || _parts[i].Distance(center) > best) continue;
             var near = _parts[i].Near(center, reach);
             same &= ReferenceEquals(near, _parts[i]);
             kept.Add(near);
         }
 
-        return kept.Count == 1 ? kept[0] : same && kept.Count == _parts.Length ? this : new Union(kept);
+        return kept.Count == 1 ? kept[0] : kept.Count == 0 || (same && kept.Count == _parts.Length) ? this : new Union(kept);
     }
 }
 
@@ -63,18 +60,10 @@ internal sealed class SmoothUnion(Shape a, Shape b, double radius)
 
     public override double Distance(Vec3 p)
     {
-        var awayA = Boxes.Outside(in _boxA, in p);
-        var awayB = Boxes.Outside(in _boxB, in p);
-        if (awayA < awayB)
-        {
-            var near = a.Distance(p);
-            return awayB >= near + radius ? near : Melt(near, b.Distance(p));
-        }
-        else
-        {
-            var near = b.Distance(p);
-            return awayA > 0 && awayA >= near + radius ? near : Melt(near, a.Distance(p));
-        }
+        var first = Boxes.OutsideSquared(in _boxA, in p) < Boxes.OutsideSquared(in _boxB, in p);
+        var near = first ? a.Distance(p) : b.Distance(p);
+        if (first) return Boxes.IsBeyond(in _boxB, in p, near + radius) ? near : Melt(near, b.Distance(p));
+        return Boxes.IsBeyond(in _boxA, in p, near + radius) ? near : Melt(near, a.Distance(p));
     }
 
     private double Melt(double x, double y)
@@ -103,8 +92,7 @@ internal sealed class Difference(Shape from, Shape cut)
     public override double Distance(Vec3 p)
     {
         var d = from.Distance(p);
-        var away = Boxes.Outside(in _box, in p);
-        return away > 0 && -away <= d ? d : Math.Max(d, -cut.Distance(p));
+        return Boxes.IsBeyond(in _box, in p, -d) ? d : Math.Max(d, -cut.Distance(p));
     }
 
     public override Shape Near(Vec3 center, double reach)
@@ -127,8 +115,7 @@ internal sealed class SmoothDifference(Shape from, Shape cut, double radius)
     public override double Distance(Vec3 p)
     {
         var d = from.Distance(p);
-        var away = Boxes.Outside(in _box, in p);
-        if (away > 0 && -away <= d - radius) return d;
+        if (Boxes.IsBeyond(in _box, in p, radius - d)) return d;
         var c = -cut.Distance(p);
         var h = Math.Max(radius - Math.Abs(d - c), 0);
         return Math.Max(d, c) + (h * h / (4 * radius));
@@ -155,8 +142,7 @@ internal sealed class Intersection(Shape a, Shape b)
     public override double Distance(Vec3 p)
     {
         // Far from the shared box its distance alone is a lower bound, and the sign is known.
-        var away = Boxes.Outside(in _box, in p);
-        return away > 4 ? away : Math.Max(a.Distance(p), b.Distance(p));
+        return Boxes.IsBeyond(in _box, in p, 4) ? Boxes.Outside(in _box, in p) : Math.Max(a.Distance(p), b.Distance(p));
     }
 
     public override Shape Near(Vec3 center, double reach)

@@ -212,12 +212,22 @@ internal static class Boxes
     }
 
     /// <summary>Distance to the box from outside; 0 inside.</summary>
-    public static double Outside(in BoundingBox box, in Vec3 p)
+    public static double Outside(in BoundingBox box, in Vec3 p) => Math.Sqrt(OutsideSquared(in box, in p));
+
+    /// <summary>Its square, which most comparisons can do with.</summary>
+    public static double OutsideSquared(in BoundingBox box, in Vec3 p)
     {
         var x = Math.Max(0, Math.Max(box.Min.X - p.X, p.X - box.Max.X));
         var y = Math.Max(0, Math.Max(box.Min.Y - p.Y, p.Y - box.Max.Y));
         var z = Math.Max(0, Math.Max(box.Min.Z - p.Z, p.Z - box.Max.Z));
-        return Math.Sqrt((x * x) + (y * y) + (z * z));
+        return (x * x) + (y * y) + (z * z);
+    }
+
+    /// <summary>True when the point is outside the box, by at least <paramref name="mm"/>.</summary>
+    public static bool IsBeyond(in BoundingBox box, in Vec3 p, double mm)
+    {
+        var squared = OutsideSquared(in box, in p);
+        return squared > 0 && (mm <= 0 || squared >= mm * mm);
     }
 
     /// <summary>Distance to where two perpendicular slabs meet, from the signed distances to both.</summary>

@@ -12,7 +12,7 @@ namespace Catalogue.Demo.Shapes;
 /// </remarks>
 internal abstract class Shape
 {
-    /// <summary>Half the step of the central differences in <see cref="Normal"/>, mm.</summary>
+    /// <summary>The step of the differences in <see cref="Gradient"/>, mm.</summary>
     private const double Step = 1e-4;
 
     protected Shape(BoundingBox bounds, double growth = 1) => (Bounds, Growth) = (bounds, growth);
@@ -33,18 +33,14 @@ internal abstract class Shape
     /// </summary>
     public virtual Shape Near(Vec3 center, double reach) => this;
 
-    /// <summary>The outward direction of steepest growth of the distance at <paramref name="p"/>, not normalised; four evaluations on a tetrahedron.</summary>
-    public Vec3 Gradient(Vec3 p)
-    {
-        var a = Distance(new(p.X + Step, p.Y - Step, p.Z - Step));
-        var b = Distance(new(p.X - Step, p.Y - Step, p.Z + Step));
-        var c = Distance(new(p.X - Step, p.Y + Step, p.Z - Step));
-        var d = Distance(new(p.X + Step, p.Y + Step, p.Z + Step));
-        const double scale = 1 / (4 * Step);
-        return new((a - b - c + d) * scale, (-a - b + c + d) * scale, (-a + b - c + d) * scale);
-    }
-
-    public Vec3 Normal(Vec3 p) => Gradient(p).Normalized();
+    /// <summary>
+    /// The outward direction of steepest growth of the distance at <paramref name="p"/>, not normalised: forward differences, three
+    /// evaluations, given the distance <paramref name="here"/> at p.
+    /// </summary>
+    public Vec3 Gradient(Vec3 p, double here) => new(
+        (Distance(p with { X = p.X + Step }) - here) / Step,
+        (Distance(p with { Y = p.Y + Step }) - here) / Step,
+        (Distance(p with { Z = p.Z + Step }) - here) / Step);
 
     /// <summary>This and the others in one solid.</summary>
     public Shape And(params Shape[] others) => new Union([this, .. others]);
