@@ -1,4 +1,6 @@
 using Catalogue.Demo.Scenario;
+using Catalogue.Geometry.Health;
+using Catalogue.Geometry.Spatial;
 using Xunit;
 
 namespace Catalogue.Demo.Tests;
@@ -11,7 +13,7 @@ public sealed class RangeTests
         v.Revisions.Select(r => $"{f.Slug}/{p.Slug}/{v.Slug}/{r.Number}"))))];
 
     [Theory, MemberData(nameof(Meshes))]
-    public void Every_published_mesh_is_closed_manifold_and_outward(string path)
+    public void Every_published_mesh_is_closed_manifold_outward_and_free_of_self_intersections(string path)
     {
         var revision = Find(path);
         var mesh = MadeMeshes.Of(path);
@@ -20,6 +22,7 @@ public sealed class RangeTests
         Assert.Equal((0, 0, 0), (check.CrowdedEdges, check.SameWayEdges, check.DegenerateTriangles));
         Assert.True(check.Shells[0].VolumeMm3 > 0);
         Assert.InRange(mesh.TriangleCount, 1_000, 120_000);
+        Assert.Equal(0, SelfIntersections.Find(mesh, TriangleTree.Build(mesh), cancel: TestContext.Current.CancellationToken).Count);
     }
 
     [Fact]

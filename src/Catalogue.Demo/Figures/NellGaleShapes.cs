@@ -113,10 +113,10 @@ internal static class NellGaleShapes
         var (ankle, knee) = left ? (new Vec3(7, -12, 15), new Vec3(6.4, -8, 29)) : (new Vec3(7, 16, 17), new Vec3(6.4, 8.6, 29.4));
         var leg = Limb(knee, 4.6, ankle, 4.8).And(Limb(new(6, 0, 37), 3.1, knee, 4));
         var foot = Egg(Vec3.Zero, 5.2, 9, 5).Within(new HalfSpace(-Vec3.UnitZ, new(0, 0, -3.2)));
-        var sole = new Extrusion(Outline.Smooth(6, (-4.6, 6.4), (0, 8), (4.6, 6.4), (5, -3), (3.4, -8.4), (0, -9.6), (-3.4, -8.4), (-5, -3)), -4.9, -2.6);
+        var sole = new Extrusion(Outline.Smooth(6, (-4.6, 6.4), (0, 8), (4.6, 6.4), (5, -3), (3.4, -8.4), (0, -9.6), (-3.4, -8.4), (-5, -3)), -4.9, -2.25);
         var shoe = foot.And(sole).Turned(Vec3.UnitX, left ? 0 : 24).Moved(left ? new Vec3(7, -15.5, 11) : new Vec3(7, 12.6, 11.6));
         var top = Hoop(knee + ((ankle - knee) * 0.12), (ankle - knee).Normalized(), 4.5, 1.4);
-        var tongue = Block(new(6, 0, 40), 6.2, 8.6, 10).And(new Bar(new(2.9, 0, 43.4), new(9.1, 0, 43.4), 4.3)).Within(new HalfSpace(-Vec3.UnitZ, new(0, 0, 36.6)));
+        var tongue = Block(new(6, 0, 39.2), 6.2, 8.6, 8.4).And(new Bar(new(2.9, 0, 43.4), new(9.1, 0, 43.4), 4.3)).Within(new HalfSpace(-Vec3.UnitZ, new(0, 0, 36.6)));
         var boot = leg.Melt(2, shoe).And(top, tongue)
             .Minus(Bore(new(-9, 0, 42), new(25, 0, 42), PinHoleMm));
         var sit = left ? new Vec3(7, -16, 6.2) : new Vec3(7, 7.6, 6.2);
