@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
+using Catalogue.Benchmarks.Fit;
 using Catalogue.Benchmarks.Formats;
 using Catalogue.Benchmarks.Health;
 using Catalogue.Geometry.Meshes;
@@ -21,7 +22,7 @@ internal static class Growth
     private static readonly int[] Sizes = [1_000, 10_000, 100_000, 1_000_000, 5_000_000];
 
     /// <summary>Add a room's lines here.</summary>
-    private static IEnumerable<GrowthLine> Lines => [.. FormatsGrowth.Lines, .. HealthGrowth.Lines];
+    private static IEnumerable<GrowthLine> Lines => [.. FormatsGrowth.Lines, .. HealthGrowth.Lines, .. FitGrowth.Lines];
 
     public static void Run(ReadOnlySpan<string> words)
     {

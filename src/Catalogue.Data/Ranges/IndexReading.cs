@@ -55,7 +55,7 @@ internal static class IndexReading
             InspectionId = e.Inspection,
             Size = new Vec3(e.SizeX, e.SizeY, e.SizeZ),
             IsMeasured = e.State == InspectionState.Done,
-            FitProfile = e.FitProfile.Length > 0 ? FitProfile.FromBytes(e.FitProfile) : null,
+            FitProfile = FitProfile.TryFromBytes(e.FitProfile),
             MadeFor = [.. madeFor[e.Variant].Order(StringComparer.Ordinal)],
             Judgements = verdicts[e.Revision].ToDictionary(v => v.Process, v => v.Judgement),
         };

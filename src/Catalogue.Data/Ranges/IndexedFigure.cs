@@ -46,7 +46,7 @@ public sealed record IndexedVariant
     /// <summary>True when the mesh has been measured, so that its fit can be told.</summary>
     public required bool IsMeasured { get; init; }
 
-    /// <summary>Null when the mesh was last inspected before profiles were kept, until it is inspected again; then its hull answers.</summary>
+    /// <summary>Null when the mesh was last inspected before profiles of this version were kept: then its hull answers.</summary>
     public FitProfile? FitProfile { get; init; }
 
     /// <summary>The processes the designer made it for.</summary>

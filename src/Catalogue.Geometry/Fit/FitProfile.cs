@@ -149,15 +149,18 @@ public sealed class FitProfile
 
     /// <summary>Reads what <see cref="ToBytes"/> wrote.</summary>
     /// <exception cref="FormatException">Not such bytes: another version, cut short, or no numbers. Compute the profile again from the hull.</exception>
-    public static FitProfile FromBytes(ReadOnlySpan<byte> bytes)
+    public static FitProfile FromBytes(ReadOnlySpan<byte> bytes) => TryFromBytes(bytes)
+        ?? throw new FormatException("These bytes do not hold a fit profile of version 1. Compute it again from the hull.");
+
+    /// <summary>Reads what <see cref="ToBytes"/> wrote; null when the bytes are something else, so that the caller can ask the hull instead.</summary>
+    public static FitProfile? TryFromBytes(ReadOnlySpan<byte> bytes)
     {
-        if (bytes.Length < HeaderSize || BinaryPrimitives.ReadUInt32LittleEndian(bytes) != Magic) throw Broken();
+        if (bytes.Length < HeaderSize || BinaryPrimitives.ReadUInt32LittleEndian(bytes) != Magic) return null;
         var (boxed, standing) = (BinaryPrimitives.ReadUInt16LittleEndian(bytes[4..]), BinaryPrimitives.ReadUInt16LittleEndian(bytes[6..]));
-        if (boxed == 0 || standing == 0 || bytes.Length != HeaderSize + (BoxedSize * boxed) + (StandingSize * standing)) throw Broken();
+        if (boxed == 0 || standing == 0 || bytes.Length != HeaderSize + (BoxedSize * boxed) + (StandingSize * standing)) return null;
         for (var i = 8; i < HeaderSize; i += 8)
-            if (!(BinaryPrimitives.ReadDoubleLittleEndian(bytes[i..]) is >= 0 and < 1e30)) throw Broken();
+            if (!(BinaryPrimitives.ReadDoubleLittleEndian(bytes[i..]) is >= 0 and < 1e30)) return null;
         return new(bytes.ToArray());
-        static FormatException Broken() => new("These bytes do not hold a fit profile of version 1. Compute it again from the hull.");
     }
 
     private ProfileFit QueryRectangular(BuildVolume volume)

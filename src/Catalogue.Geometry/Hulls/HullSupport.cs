@@ -64,6 +64,26 @@ internal sealed class HullSupport
     /// <summary>An extent taken from <see cref="Floats"/> is off by no more (mm).</summary>
     public double Rounding { get; }
 
+    /// <summary>A vertex in double precision, in the mesh's own place.</summary>
+    public Vec3 Point(int i) => new(_x[i], _y[i], _z[i]);
+
+    /// <summary>From one to the other of the two vertices that are farthest apart (mm). O(n²).</summary>
+    public Vec3 LongestSpan()
+    {
+        var (most, from, to) = (0.0, 0, 0);
+        for (var i = 0; i < Count; i++)
+        {
+            for (var j = 0; j < i; j++)
+            {
+                var (x, y, z) = (_x[i] - _x[j], _y[i] - _y[j], _z[i] - _z[j]);
+                var distance2 = (x * x) + (y * y) + (z * z);
+                if (distance2 > most) (most, from, to) = (distance2, i, j);
+            }
+        }
+
+        return Point(to) - Point(from);
+    }
+
     /// <summary>
     /// Only the vertices that are extreme in one of some 1500 directions: nowhere larger than the whole, and smaller by hardly more than a thousandth of the
     /// radius of curvature there. O(vertices) a direction; itself when that would leave nearly all.

@@ -1,4 +1,5 @@
 using Catalogue.Geometry.Fit;
+using Catalogue.Geometry.Gauges;
 using Catalogue.Geometry.Health;
 using Catalogue.Geometry.Hulls;
 using Catalogue.Geometry.Measures;
@@ -9,7 +10,8 @@ namespace Catalogue.Model.Inspections;
 
 /// <summary>What the checks of the kernel found on one mesh, each asked once; the tree is built once and shared.</summary>
 internal sealed record MeasuredMesh(
-    Vec3 Size, MeshHealth Health, SelfIntersections Crossings, MeshMeasures Measures, ConvexHull Hull, FitResult? Fit)
+    Vec3 Size, MeshHealth Health, SelfIntersections Crossings, MeshMeasures Measures, ConvexHull Hull, SmallestBox Box, bool SmallPart,
+    FitResult? Fit)
 {
     public static MeasuredMesh Of(TriangleMesh mesh, BuildVolume? volume, InspectionClock clock, CancellationToken cancellation)
     {
@@ -23,9 +25,11 @@ internal sealed record MeasuredMesh(
         var measures = MeshMeasures.Of(mesh, cancellation);
         clock.Begin("fit", 70);
         var hull = ConvexHull.Of(mesh, cancellation);
+        var box = SmallestBox.Of(hull, cancellation);
+        var smallPart = SmallPartsGauge.TakesIn(hull, cancellation);
         FitResult? fit = volume is { } room ? FitSearch.Fit(hull, room, cancellation) : null;
         clock.End();
-        return new(mesh.Bounds.Size, health, crossings, measures, hull, fit);
+        return new(mesh.Bounds.Size, health, crossings, measures, hull, box, smallPart, fit);
     }
 
     public MeshFacts Facts(bool unitStated, IReadOnlyList<string> warnings) => new()
@@ -47,6 +51,7 @@ internal sealed record MeasuredMesh(
         VolumeMm3 = Measures.VolumeMm3,
         AreaMm2 = Measures.AreaMm2,
         TroubleAt = Health.BoundaryPlaces.Concat(Health.NonManifoldEdgePlaces).Cast<Vec3?>().FirstOrDefault(),
+        SmallPart = SmallPart,
         UnitStated = unitStated,
         Warnings = warnings,
         Hull = Hull.ToBytes(),

@@ -31,6 +31,9 @@ public sealed record MeshFacts
     /// <summary>A place on the first open or non-manifold edge, for the finding to point at.</summary>
     public Vec3? TroubleAt { get; init; }
 
+    /// <summary>Goes entirely into the small-parts cylinder of 16 CFR 1501.4, or cannot be said not to.</summary>
+    public bool SmallPart { get; init; }
+
     public required bool UnitStated { get; init; }
     public IReadOnlyList<string> Warnings { get; init; } = [];
 

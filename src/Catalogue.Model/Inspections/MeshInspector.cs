@@ -10,7 +10,7 @@ namespace Catalogue.Model.Inspections;
 public static class MeshInspector
 {
     /// <summary>Counts up whenever a check would answer differently; stored inspections with a lower one are inspected again.</summary>
-    public const int CheckVersion = 3;
+    public const int CheckVersion = 4;
 
     /// <param name="content">The file; read once, from its beginning.</param>
     /// <param name="length">Its number of bytes, when known.</param>
@@ -65,6 +65,8 @@ public static class MeshInspector
         VolumeMm3 = facts.VolumeMm3,
         AreaMm2 = facts.AreaMm2,
         Centroid = [measured.Measures.Centroid.X, measured.Measures.Centroid.Y, measured.Measures.Centroid.Z],
+        SmallestBox = BoxOf(measured.Box),
+        SmallPart = measured.SmallPart,
         Fit = measured.Fit is { } fit ? FitOf(fit) : null,
         Processes = request.Processes.Count == 0 ? null :
         [
@@ -77,6 +79,9 @@ public static class MeshInspector
             }),
         ],
     };
+
+    private static SmallestBoxReport BoxOf(SmallestBox box) =>
+        new([box.Size.X, box.Size.Y, box.Size.Z], box.Volume, box.Rotation.ToRowMajor());
 
     private static FitReport FitOf(FitResult fit) =>
         new(fit.Fits, Math.Round(fit.SpareMm, 3), [fit.Size.X, fit.Size.Y, fit.Size.Z], fit.Rotation.ToRowMajor());

@@ -89,6 +89,14 @@ public static class RevisionJudge
             };
         }
 
+        if (facts.SmallPart)
+        {
+            yield return new("small-part", Severity.Note, "Goes entirely into the small-parts cylinder: a child under three can choke on it. Keep it out of reach.")
+            {
+                Source = "16 CFR 1501.4",
+            };
+        }
+
         foreach (var warning in facts.Warnings)
             yield return new("file.warning", Severity.Care, warning);
     }

@@ -64,6 +64,22 @@ public sealed class FitSearchTests
         Assert.Equal(fits ? FitDecision.Fits : FitDecision.DoesNotFit, result.Decision);
     }
 
+    // Pythagoras: leaning by θ a thin rod of length L has a footprint of L sin θ across and a height of L cos θ; √(150² + 200²) = 250.
+    [Theory, InlineData(249.8, FitDecision.Fits), InlineData(250.3, FitDecision.DoesNotFit)]
+    public void A_thin_rod_leans_across_a_round_plate(double length, FitDecision expected) =>
+        Assert.Equal(expected, Ask(Rod(length), "150x200").Decision);
+
+    // A round disc keeps one diameter in every shadow, however it leans; upright its shadow is a strip as long as that.
+    [Theory, InlineData(99.9, FitDecision.Fits), InlineData(100.3, FitDecision.DoesNotFit)]
+    public void A_disc_needs_a_plate_as_wide_as_itself_however_high_the_room(double diameter, FitDecision expected) =>
+        Assert.Equal(expected, Ask(Solids.Cylinder(diameter / 2, 0.01, 256).Transformed(Askew), "100x500").Decision);
+
+    // A brick stands on its smallest face: √(60² + 30²) = 67.082 across. No shadow is smaller: a direction takes at most 100 mm from one of the four
+    // space diagonals (signs against it), and √(100² + 60² + 30² − 100²) stay.
+    [Theory, InlineData("67.2x100.1", FitDecision.Fits), InlineData("66.9x500", FitDecision.DoesNotFit)]
+    public void A_brick_stands_on_its_smallest_face_on_a_round_plate(string volume, FitDecision expected) =>
+        Assert.Equal(expected, Ask(Solids.Box(100, 60, 30).Transformed(Askew), volume).Decision);
+
     [Theory, InlineData(49.9, FitDecision.DoesNotFit), InlineData(50.01, FitDecision.Fits)]
     public void A_ball_is_as_wide_in_every_rotation(double side, FitDecision expected) =>
         Assert.Equal(expected, Ask(Solids.Icosphere(25, 4), FormattableString.Invariant($"{side}x{side}x{side}")).Decision);

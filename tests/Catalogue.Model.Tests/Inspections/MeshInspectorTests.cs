@@ -44,6 +44,26 @@ public sealed class MeshInspectorTests
         Assert.Equal("unsuited", report.Processes[0].Verdict);
     }
 
+    // A brick is its own smallest box, however it lies in its file.
+    [Fact]
+    public void The_smallest_box_is_told_with_the_rotation_that_stands_it_up()
+    {
+        var box = Inspect(Solids.Box(20, 30, 40).Transformed(Rotation.About(new(1, 2, 3), 0.7))).Report.SmallestBox!;
+        Assert.Equal(24_000, box.VolumeMm3, 1);
+        Assert.Equal([20.0, 30, 40], box.Size.Select(s => Math.Round(s, 3)));
+        Assert.Equal(9, box.Rotation.Length);
+    }
+
+    // 16 CFR 1501.4: a bore of 31.75 mm takes a ball of 31.7 mm and not one of 32 mm.
+    [Theory, InlineData(31.7, true), InlineData(32, false)]
+    public void A_part_that_the_small_parts_cylinder_takes_in_is_noted_and_still_suits(double diameter, bool small)
+    {
+        var report = Inspect(Solids.Icosphere(diameter / 2, 4)).Report;
+        Assert.Equal(small, report.SmallPart);
+        Assert.All(report.Processes!, p => Assert.Equal("suits", p.Verdict));
+        Assert.Equal(small, report.Processes![0].Findings.Any(f => f is { Code: "small-part", Severity: "note", Source: "16 CFR 1501.4" }));
+    }
+
     [Fact]
     public void Boxes_that_run_through_each_other_are_found_with_a_place()
     {
