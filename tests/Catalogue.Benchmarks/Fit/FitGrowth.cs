@@ -1,5 +1,4 @@
 using Catalogue.Geometry.Fit;
-using Catalogue.Geometry.Gauges;
 using Catalogue.Geometry.Hulls;
 
 namespace Catalogue.Benchmarks.Fit;
@@ -29,7 +28,6 @@ internal static class FitGrowth
             };
         }),
         new("fit: search on the hull", mesh => With(ConvexHull.Of(mesh), hull => FitSearch.Fit(hull, Small))),
-        new("fit: small-parts gauge", mesh => With(ConvexHull.Of(mesh), hull => SmallPartsGauge.TakesIn(hull))),
     ];
 
     /// <summary>The hull's own tables are made before, not timed.</summary>
