@@ -1,4 +1,5 @@
 using System.Text.Json.Serialization;
+using Catalogue.Geometry.Meshes;
 
 namespace Catalogue.Model.Figures;
 
@@ -53,9 +54,11 @@ public sealed class Part
 
     public IReadOnlyList<Variant> Variants => _variants;
 
+    /// <summary>Changes the words; poses that no longer match the number of copies are dropped.</summary>
     public void Describe(string name, int quantity, string? note, DateTime now)
     {
         SetWords(name, quantity, note);
+        if (AssembledPoses.Count > 0 && AssembledPoses.Count != quantity) AssembledPoses = [];
         Figure.Changed(now);
     }
 
@@ -63,7 +66,7 @@ public sealed class Part
     {
         if (role == PartRole.ChoiceMember && ChoiceId is null)
             throw new RuleBrokenException("choice-missing", "A part becomes a member of a choice by joining one. Nothing was changed.");
-        if (role != PartRole.ChoiceMember) (Choice, ChoiceId) = (null, null);
+        if (role != PartRole.ChoiceMember) LeaveChoice();
         Role = role;
         Figure.Changed(now);
     }
@@ -73,6 +76,7 @@ public sealed class Part
         ArgumentNullException.ThrowIfNull(choice);
         if (choice.FigureId != FigureId)
             throw new RuleBrokenException("choice-foreign", "A part can only join a choice of its own figure. Nothing was changed.");
+        if (ChoiceId != choice.Id) LeaveChoice();
         (Choice, ChoiceId, Role) = (choice, choice.Id, PartRole.ChoiceMember);
         choice.DefaultPartId ??= Id;
         Figure.Changed(now);
@@ -84,6 +88,8 @@ public sealed class Part
         ArgumentNullException.ThrowIfNull(poses);
         if (poses.Count > 0 && poses.Count != Quantity)
             throw new RuleBrokenException("pose-count", $"“{Name}” is there {Quantity} times but has {poses.Count} poses. Nothing was changed; give one pose for each copy, or none.");
+        if (!poses.All(p => p is not null && p.IsValid))
+            throw new RuleBrokenException("pose-invalid", "A pose has three finite numbers and a rotation of nine, row-major: right angles kept, nothing mirrored or scaled. Nothing was changed.");
         AssembledPoses = [.. poses];
         Figure.Changed(now);
     }
@@ -98,6 +104,14 @@ public sealed class Part
         _variants.Add(variant);
         Figure.Changed(now);
         return variant;
+    }
+
+    /// <summary>A choice that loses the member built by default takes another.</summary>
+    private void LeaveChoice()
+    {
+        if (Choice is not { } left) return;
+        (Choice, ChoiceId) = (null, null);
+        if (left.DefaultPartId == Id) left.DefaultPartId = Figure.Parts.FirstOrDefault(p => p.ChoiceId == left.Id && !p.IsRemoved)?.Id;
     }
 
     internal void Remove(DateTime now) => RemovedAt ??= now;
@@ -148,4 +162,20 @@ public sealed class Choice
 }
 
 /// <summary>A position in the assembled figure: millimetres and a rotation of nine numbers, row-major.</summary>
-public sealed record Pose(double X, double Y, double Z, double[] Rotation);
+public sealed record Pose(double X, double Y, double Z, double[] Rotation)
+{
+    private const double Tolerance = 1e-3;
+
+    /// <summary>True when the place is finite and the rotation turns without mirroring or scaling (to a thousandth).</summary>
+    [JsonIgnore]
+    public bool IsValid
+    {
+        get
+        {
+            if (!double.IsFinite(X) || !double.IsFinite(Y) || !double.IsFinite(Z) || Rotation is not { Length: 9 } r || !r.All(double.IsFinite)) return false;
+            Vec3 x = new(r[0], r[1], r[2]), y = new(r[3], r[4], r[5]), z = new(r[6], r[7], r[8]);
+            return Math.Abs(x.Length - 1) < Tolerance && Math.Abs(y.Length - 1) < Tolerance && Math.Abs(Vec3.Dot(x, y)) < Tolerance
+                && (Vec3.Cross(x, y) - z).Length < Tolerance;
+        }
+    }
+}

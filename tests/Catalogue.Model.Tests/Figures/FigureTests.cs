@@ -91,6 +91,29 @@ public sealed class FigureTests
     }
 
     [Fact]
+    public void A_choice_that_loses_its_default_takes_another_member()
+    {
+        NewVariant(out var figure);
+        var choice = figure.AddChoice("front", "Front", Now);
+        var (lit, plain) = (figure.AddPart("lit", "Lit", 1, PartRole.Required, Now), figure.AddPart("plain", "Plain", 1, PartRole.Required, Now));
+        lit.Join(choice, Now);
+        plain.Join(choice, Now);
+        Assert.Equal(lit.Id, choice.DefaultPartId);
+        lit.SetRole(PartRole.Required, Now);
+        Assert.Equal(plain.Id, choice.DefaultPartId);
+    }
+
+    [Theory]
+    [InlineData(true, 1.0, 0.0, 0.0, 0.0, 1.0, 0.0, 0.0, 0.0, 1.0)]
+    [InlineData(true, 0.0, -1.0, 0.0, 1.0, 0.0, 0.0, 0.0, 0.0, 1.0)]
+    [InlineData(false, -1.0, 0.0, 0.0, 0.0, 1.0, 0.0, 0.0, 0.0, 1.0)]
+    [InlineData(false, 2.0, 0.0, 0.0, 0.0, 2.0, 0.0, 0.0, 0.0, 2.0)]
+    [InlineData(false, 1.0, 0.5, 0.0, 0.0, 1.0, 0.0, 0.0, 0.0, 1.0)]
+    [InlineData(false, double.NaN, 0.0, 0.0, 0.0, 1.0, 0.0, 0.0, 0.0, 1.0)]
+    [InlineData(false, 1.0, 0.0)]
+    public void A_pose_turns_without_mirroring_or_scaling(bool valid, params double[] rotation) => Assert.Equal(valid, new Pose(0, 0, 0, rotation).IsValid);
+
+    [Fact]
     public void A_withdrawn_figure_comes_back_with_the_edition_it_had()
     {
         var variant = NewVariant(out var figure);

@@ -115,6 +115,21 @@ public abstract class DraftWordsTests(CatalogueFixture catalogue) : CatalogueTes
     }
 
     [Fact]
+    public async Task Copies_of_a_part_are_placed_in_the_assembled_figure()
+    {
+        using var designer = await Catalogue.DesignerAsync();
+        var figure = await designer.NewFigureAsync("placed");
+        var path = $"/api/figures/{figure}/parts/body/poses";
+        var placed = await designer.SendAsync(HttpMethod.Put, path, new { poses = new[] { new { x = 1.5, y = -2, z = 30, rotation = new[] { 1, 0, 0, 0, 0, -1, 0, 1, 0 } } } }, HttpStatusCode.OK);
+        Assert.Equal((1.5, -1.0), ((double)placed["poses"]![0]!["x"]!, (double)placed["poses"]![0]!["rotation"]![5]!));
+        Assert.Equal(30, (double)(await designer.GetJsonAsync($"/api/drafts/{figure}"))["parts"]![0]!["poses"]![0]!["z"]!);
+
+        using var crooked = await designer.PutAsync(path, new StringContent("""{"poses":[{"x":0,"y":0,"z":0,"rotation":[1,2,3]}]}""", Encoding.UTF8, "application/json"));
+        await crooked.ExpectProblemAsync(HttpStatusCode.UnprocessableEntity, "pose-invalid");
+        Assert.Empty((await designer.SendAsync(HttpMethod.Put, path, new { }, HttpStatusCode.OK))["poses"]!.AsArray());
+    }
+
+    [Fact]
     public async Task Joints_hardware_and_steps_are_added_changed_moved_and_removed()
     {
         using var designer = await Catalogue.DesignerAsync();

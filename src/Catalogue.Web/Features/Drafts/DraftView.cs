@@ -91,13 +91,14 @@ internal sealed record ChoiceView(string Slug, string Name, string? DefaultPart)
 internal sealed record EditionView(int Number, string Note, DateTime PublishedAt, int Meshes);
 
 internal sealed record PartView(
-    string Slug, string Name, int Quantity, PartRole Role, string? Choice, string Note, bool Removed, IReadOnlyList<VariantView> Variants)
+    string Slug, string Name, int Quantity, PartRole Role, string? Choice, string Note, bool Removed, IReadOnlyList<Pose> Poses,
+    IReadOnlyList<VariantView> Variants)
 {
     [JsonIgnore]
     public bool HasMesh => Variants.Any(v => v.Latest is not null);
 
     public static PartView Of(Part part, ILookup<Guid, RevisionVerdict> verdicts) => new(
-        part.Slug, part.Name, part.Quantity, part.Role, part.Choice?.Slug, part.Note, part.IsRemoved,
+        part.Slug, part.Name, part.Quantity, part.Role, part.Choice?.Slug, part.Note, part.IsRemoved, part.AssembledPoses,
         [.. part.Variants.OrderBy(v => v.Id).Select(v => VariantView.Of(v, verdicts))]);
 }
 

@@ -18,6 +18,9 @@ internal static class PartApi
             .WithExample("""{"name":"Lit front","role":"choice","choice":"front-of-the-chest"}""");
         parts.MapDelete("/{part}", RemovePartAsync).WithSummary("Take a part out of the next edition; its revisions stay");
         parts.MapPost("/{part}/restore", RestorePartAsync).WithSummary("Put a part that was taken out back");
+        parts.MapPut("/{part}/poses", PlaceAsync).WithSummary("Say where each copy of a part sits in the assembled figure")
+            .WithDescription("One pose per copy, in mm, with a rotation of nine numbers, row-major; an empty list = as in its file.")
+            .WithExample("""{"poses":[{"x":0,"y":-12.5,"z":40,"rotation":[1,0,0,0,1,0,0,0,1]}]}""");
         parts.MapPost("/{part}/variants", AddVariantAsync).WithSummary("A new variant: one shape of the part, for one or more processes")
             .WithExample("""{"name":"Sleeved","processes":["VPP-rigid","VPP-tough"],"reservations":{"VPP-rigid":"Drain it well before curing."}}""");
         parts.MapPut("/{part}/variants/{variant}", ChangeVariantAsync).WithSummary("Replace the words and the processes of a variant");
@@ -35,6 +38,14 @@ internal static class PartApi
     private static async Task<Ok<PartView>> ChangePartAsync(
         string figure, string part, PartWords words, CatalogueDb db, TimeProvider time, CancellationToken cancellation) =>
         TypedResults.Ok(View(await db.EditAsync(figure, f => words.ApplyTo(f.PartOf(part), Now(time)), cancellation)));
+
+    private static async Task<Ok<PartView>> PlaceAsync(
+        string figure, string part, PartPoses poses, CatalogueDb db, TimeProvider time, CancellationToken cancellation) =>
+        TypedResults.Ok(View(await db.EditAsync(figure, f =>
+        {
+            f.PartOf(part).Place(poses.Poses ?? [], Now(time));
+            return f.PartOf(part);
+        }, cancellation)));
 
     private static async Task<NoContent> RemovePartAsync(string figure, string part, CatalogueDb db, TimeProvider time, CancellationToken cancellation)
     {

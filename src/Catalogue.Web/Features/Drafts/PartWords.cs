@@ -66,3 +66,6 @@ internal sealed record VariantWords(
         foreach (var (process, reservation) in Reservations ?? new Dictionary<string, string?>()) variant.Reserve(process, reservation, now);
     }
 }
+
+/// <summary>Where the copies of a part sit in the assembled figure.</summary>
+internal sealed record PartPoses(IReadOnlyList<Pose>? Poses);
