@@ -1,18 +1,27 @@
+using Catalogue.Data;
 using Catalogue.Data.Ranges;
+using Catalogue.Model.Inspections;
 using Catalogue.Model.Verdicts;
 using Catalogue.Web.Features.Shared;
 using Microsoft.AspNetCore.Mvc.RazorPages;
+using Microsoft.EntityFrameworkCore;
 
 namespace Catalogue.Web.Features.Ranges;
 
 /// <summary>The shelf: every published figure, and whether it suits the visitor's printer.</summary>
-internal sealed class RangePageModel(RangeSearch search, Masthead masthead, Visitor visitor) : PageModel
+internal sealed class RangePageModel(RangeSearch search, CatalogueDb db, Masthead masthead, Visitor visitor) : PageModel
 {
     public RangeFilters Filters { get; private set; } = null!;
     public RangePage Found { get; private set; } = null!;
     public IReadOnlyList<RangeCard> Cards { get; private set; } = [];
     public Model.Ranges.RangePromise Range { get; private set; } = null!;
     public RangeSnapshot Snapshot { get; private set; } = null!;
+
+    /// <summary>Files that wait for their checks, of figures not on the shelf yet or of their next revisions.</summary>
+    public int Waiting { get; private set; }
+
+    /// <summary>Files that have been checked.</summary>
+    public int Checked { get; private set; }
 
     /// <summary>The top of the ruler beside the figures, in mm.</summary>
     public double RulerMm { get; private set; }
@@ -27,6 +36,8 @@ internal sealed class RangePageModel(RangeSearch search, Masthead masthead, Visi
         Snapshot = await search.SnapshotAsync(cancellation);
         Snapshot.CheckKnown(visitor.Printer);
         Found = await search.FindAsync(Filters.For(visitor.Printer), cancellation);
+        Waiting = await db.Inspections.CountAsync(i => i.State == InspectionState.Queued || i.State == InspectionState.Running, cancellation);
+        if (Waiting > 0) Checked = await db.Inspections.CountAsync(i => i.State == InspectionState.Done, cancellation);
         RulerMm = Math.Ceiling(Math.Max(100, Found.Items.Select(i => i.Figure.HeightMm).DefaultIfEmpty(0).Max()) / 20) * 20;
         var cards = new List<RangeCard>(Found.Items.Count);
         foreach (var item in Found.Items) cards.Add(await CardOfAsync(item, cancellation));
