@@ -5,7 +5,8 @@ namespace Catalogue.Geometry.Health;
 /// <summary>Whether a mesh is a sound description of a solid, and where it is not. Self-intersections are a check of their own.</summary>
 /// <remarks>
 /// Input: n vertices in mm, m triangles, any condition. O(m) time for bounded valence plus, for several closed shells, the
-/// nesting (see <see cref="ShellNesting"/>); about 40 bytes per triangle while it works. Deterministic; thread-safe.
+/// nesting (see <see cref="ShellNesting"/>); about 40 bytes per triangle while it works. A large mesh in random order is sorted first
+/// (<see cref="CoherentOrder"/>): that is far cheaper than the cache misses. Deterministic; thread-safe.
 /// Cells and Euler characteristic as in any textbook of combinatorial topology.
 /// </remarks>
 public sealed record MeshHealth
@@ -72,6 +73,14 @@ public sealed record MeshHealth
     public static MeshHealth Of(TriangleMesh mesh, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(mesh);
+        if (!CoherentOrder.Pays(mesh)) return InOrder(mesh, cancel);
+        var order = CoherentOrder.Of(mesh);
+        cancel.ThrowIfCancellationRequested();
+        return InOrder(order.Mesh, cancel).Renumbered(mesh, order.Original);
+    }
+
+    private static MeshHealth InOrder(TriangleMesh mesh, CancellationToken cancel)
+    {
         var edges = EdgeAdjacency.Of(mesh, cancel);
         cancel.ThrowIfCancellationRequested();
         var (shellOf, shellCount) = ShellLabels.Of(mesh, edges);
@@ -99,6 +108,28 @@ public sealed record MeshHealth
             NonManifoldVertexPlaces = [.. fans.Places.Select(mesh.Vertex)],
             DegeneratePlaces = degeneratePlaces,
         };
+    }
+
+    /// <summary>What was found of the same triangles in another order, as said of <paramref name="mesh"/>.</summary>
+    /// <param name="original">For each triangle of that order its number in the mesh.</param>
+    private MeshHealth Renumbered(TriangleMesh mesh, ReadOnlySpan<int> original)
+    {
+        var shellOf = new int[original.Length];
+        for (var t = 0; t < original.Length; t++) shellOf[original[t]] = ShellOfTriangle.Span[t];
+        var number = new int[Shells.Count];
+        Array.Fill(number, -1);
+        var next = 0;
+        foreach (ref var shell in shellOf.AsSpan())
+        {
+            if (shell < 0) continue;
+            if (number[shell] < 0) number[shell] = next++;
+            shell = number[shell];
+        }
+
+        var shells = new Shell[Shells.Count];
+        for (var s = 0; s < shells.Length; s++)
+            shells[number[s]] = Shells[s] with { Parent = Shells[s].Parent < 0 ? -1 : number[Shells[s].Parent] };
+        return this with { Vertices = mesh.VertexCount, Shells = shells, ShellOfTriangle = shellOf };
     }
 
     private static List<Vec3> BoundaryMiddles(TriangleMesh mesh, EdgeAdjacency edges)

@@ -113,6 +113,7 @@ public sealed class PolygonTriangulation
         var written = 0;
         var at = 0;
         var strictness = 0;
+        var nearby = 0;
         for (int left = n, tried = 0; left > 3;)
         {
             if (IsEar(at, strictness))
@@ -127,17 +128,21 @@ public sealed class PolygonTriangulation
                 _reflex[before] &= Area(_previous[before], before, after) <= 0;
                 _reflex[after] &= Area(before, after, _next[after]) <= 0;
 
-                // Skipping one keeps a round outline from being cut into a fan of slivers.
-                at = _next[after];
-                (tried, strictness) = (0, 0);
+                // Skipping one keeps a round outline from being cut into a fan of slivers. Where ears are rare, as in a spiral, the
+                // next one is beside the last: a long search is followed by as many cuts on the spot.
+                nearby = Math.Max(nearby - 1, tried > 8 ? tried : 0);
+                at = nearby > 0 ? before : _next[after];
+                tried = 0;
                 continue;
             }
 
             at = _next[at];
-            if (++tried < left) continue;
+            if (++tried < left && (_testsLeft >= 0 || strictness == 2)) continue;
+
+            // No ear is left, or the time for finding one is used up: from here on the polygon is only cut up, in linear time.
             clean = false;
             tried = 0;
-            strictness++;
+            strictness = _testsLeft < 0 ? 2 : strictness + 1;
         }
 
         (triangles[written], triangles[written + 1], triangles[written + 2]) = (_previous[at], at, _next[at]);
@@ -148,9 +153,10 @@ public sealed class PolygonTriangulation
     private bool IsEar(int corner, int strictness)
     {
         if (strictness == 2) return true;
+        _testsLeft--;
         var (a, b, c) = (_previous[corner], corner, _next[corner]);
         if (_reflex[b] || Area(a, b, c) <= 0) return false;
-        if (strictness == 1 || _testsLeft < 0) return true;
+        if (strictness == 1) return true;
         var (minX, maxX) = (Math.Min(_x[a], Math.Min(_x[b], _x[c])), Math.Max(_x[a], Math.Max(_x[b], _x[c])));
         var (minY, maxY) = (Math.Min(_y[a], Math.Min(_y[b], _y[c])), Math.Max(_y[a], Math.Max(_y[b], _y[c])));
         var (firstX, lastX) = (Cell((minX - _minX) * _scaleX), Cell((maxX - _minX) * _scaleX));

@@ -39,6 +39,32 @@ public sealed class PolygonTriangulationTests
     }
 
     [Fact]
+    public void A_long_spiral_is_cut_cleanly()
+    {
+        // Two arms, a unit apart, wound inward: hardly any corner is an ear at a time.
+        const int N = 3000;
+        var polygon = new Vec3[2 * N];
+        for (var i = 0; i < N; i++)
+        {
+            var (s, c) = Math.SinCos(2 * Math.PI * i / 60);
+            var r = 200 - (i / 20.0);
+            polygon[i] = Single(new(r * c, r * s, 0));
+            polygon[(2 * N) - 1 - i] = Single(new((r - 1) * c, (r - 1) * s, 0));
+        }
+
+        Assert.True(new PolygonTriangulation().Cut(polygon, new int[3 * ((2 * N) - 2)]));
+    }
+
+    [Fact]
+    public void The_most_tangled_polygon_ends_in_time_too()
+    {
+        var random = new Random(5);
+        var polygon = new Vec3[PolygonTriangulation.MostCorners];
+        for (var i = 0; i < polygon.Length; i++) polygon[i] = new(random.Next(1000), random.Next(1000), random.Next(3));
+        Assert.False(new PolygonTriangulation().Cut(polygon, new int[3 * (polygon.Length - 2)]));
+    }
+
+    [Fact]
     public void A_polygon_that_crosses_itself_is_said_to()
     {
         var triangles = new int[6];
