@@ -1,3 +1,4 @@
+using Catalogue.Geometry.Hulls;
 using Catalogue.Geometry.Measures;
 using Catalogue.Geometry.Meshes;
 using Xunit;
@@ -20,6 +21,30 @@ public sealed class MeshMeasuresTests
         Assert.Equal(0, measures.Inertia.Xy, 1e-11);
         Assert.Equal(0, measures.Inertia.Yz, 1e-11);
         Assert.Equal(0, measures.Inertia.Zx, 1e-11);
+    }
+
+    // CRC Standard Mathematical Tables: volumes and areas of the regular solids of edge 1.
+    [Theory]
+    [InlineData("tetrahedron", 0.1178511, 1.7320508), InlineData("octahedron", 0.4714045, 3.4641016)]
+    [InlineData("icosahedron", 2.1816950, 8.6602540), InlineData("dodecahedron", 7.6631190, 20.6457288)]
+    public void The_regular_solids_have_the_volumes_and_areas_of_the_tables(string solid, double volume, double area)
+    {
+        var golden = (float)((1 + Math.Sqrt(5)) / 2);
+        float[] signs = [-1, 1];
+        var (points, edge) = solid switch
+        {
+            "tetrahedron" => ((float[])[1, 1, 1, 1, -1, -1, -1, 1, -1, -1, -1, 1], Math.Sqrt(8)),
+            "octahedron" => ([1, 0, 0, -1, 0, 0, 0, 1, 0, 0, -1, 0, 0, 0, 1, 0, 0, -1], Math.Sqrt(2)),
+            "icosahedron" => ([.. from a in signs from b in signs from c in Turns(0, a, b * golden) select c], 2),
+            _ => ((float[])[
+                .. from a in signs from b in signs from c in signs from x in (float[])[a, b, c] select x,
+                .. from a in signs from b in signs from c in Turns(0, a / golden, b * golden) select c], 2 / golden),
+        };
+        var measures = MeshMeasures.Of(ConvexHull.Of(points).ToMesh());
+        Assert.Equal(volume, measures.VolumeMm3 / Math.Pow(edge, 3), 1e-6);
+        Assert.Equal(area, measures.AreaMm2 / Math.Pow(edge, 2), 1e-6);
+
+        static float[] Turns(float x, float y, float z) => [x, y, z, y, z, x, z, x, y];
     }
 
     // Any handbook: V = 2π²Rr² = 9869.6044, S = 4π²Rr = 3947.8418 for R = 20, r = 5. With n × k facets both circles are
