@@ -1,6 +1,7 @@
 #!/usr/bin/env bash
 # Runs every test: builds, starts a throw-away PostgreSQL, finds a browser, sums the results.
-# Installs PostgreSQL and Chromium where they are missing and apt-get can be used; elsewhere it says what to install.
+# Installs PostgreSQL, Chromium and the reference library of tests/Catalogue.Reference.Tests where they are missing and apt-get can be used;
+# elsewhere it says what to install.
 set -uo pipefail
 cd "$(dirname "$0")/.."
 
@@ -8,13 +9,16 @@ install_missing() {
   local wanted=()
   compgen -G '/usr/lib/postgresql/*/bin/postgres' >/dev/null || command -v postgres >/dev/null || wanted+=(postgresql)
   command -v chromium >/dev/null || command -v google-chrome >/dev/null || wanted+=(chromium)
+  command -v g++ >/dev/null || wanted+=(g++)
+  [ -d /usr/include/CGAL ] || wanted+=(libcgal-dev)
+  [ -d /usr/include/eigen3 ] || wanted+=(libeigen3-dev)
   [ ${#wanted[@]} -eq 0 ] && return 0
   if [ "$(id -u)" = 0 ] && command -v apt-get >/dev/null; then
     mkdir -p /etc/postgresql-common
     [ -f /etc/postgresql-common/createcluster.conf ] || echo 'create_main_cluster = false' > /etc/postgresql-common/createcluster.conf
     apt-get update -qq && DEBIAN_FRONTEND=noninteractive apt-get install -y -qq "${wanted[@]}" >/dev/null
   else
-    echo "Please install: ${wanted[*]} (the tests that need them fail without)." >&2
+    echo "Please install: ${wanted[*]} (the tests that need them fail or are skipped without)." >&2
   fi
 }
 
@@ -23,7 +27,7 @@ as_postgres() {
 }
 
 start_postgres() {
-  local bin port
+  local port
   bin=$(ls -d /usr/lib/postgresql/*/bin 2>/dev/null | sort -V | tail -1)
   [ -n "$bin" ] || bin=$(dirname "$(command -v postgres)") || return 1
   database=$(mktemp -d)
