@@ -1,8 +1,11 @@
 using System.Diagnostics;
 using System.Globalization;
+using Catalogue.Benchmarks.Comparison;
 using Catalogue.Benchmarks.Fit;
 using Catalogue.Benchmarks.Formats;
 using Catalogue.Benchmarks.Health;
+using Catalogue.Benchmarks.Inspections;
+using Catalogue.Benchmarks.Spatial;
 using Catalogue.Geometry.Meshes;
 
 namespace Catalogue.Benchmarks;
@@ -14,7 +17,7 @@ internal sealed record GrowthLine(string Name, Func<TriangleMesh, Action> Prepar
 
 /// <summary>
 /// How cost grows from a thousand to five million triangles, every room's lines in one table:
-/// <c>dotnet run -c Release --project tests/Catalogue.Benchmarks -- growth [words that a line's name must contain]</c>.
+/// <c>dotnet run -c Release --project tests/Catalogue.Benchmarks -- growth [numbers of triangles] [words that a line's name must contain]</c>.
 /// Least time of several runs, and the growth of the process's peak memory during one of them where the system tells it.
 /// </summary>
 internal static class Growth
@@ -22,14 +25,18 @@ internal static class Growth
     private static readonly int[] Sizes = [1_000, 10_000, 100_000, 1_000_000, 5_000_000];
 
     /// <summary>Add a room's lines here.</summary>
-    private static IEnumerable<GrowthLine> Lines => [.. FormatsGrowth.Lines, .. HealthGrowth.Lines, .. FitGrowth.Lines];
+    private static IEnumerable<GrowthLine> Lines => 
+    [
+        .. FormatsGrowth.Lines, .. HealthGrowth.Lines, .. SpatialGrowth.Lines, .. FitGrowth.Lines, .. ComparisonGrowth.Lines, .. InspectionsGrowth.Lines,
+    ];
 
     public static void Run(ReadOnlySpan<string> words)
     {
-        var wanted = words.ToArray();
+        var wanted = words.ToArray().Where(w => !int.TryParse(w, CultureInfo.InvariantCulture, out _)).ToList();
+        var sizes = words.ToArray().Select(w => int.TryParse(w, CultureInfo.InvariantCulture, out var n) ? n : 0).Where(n => n > 0).ToArray();
         var lines = Lines.Where(l => wanted.All(w => l.Name.Contains(w, StringComparison.OrdinalIgnoreCase))).ToList();
         var columns = new List<string[]>();
-        foreach (var size in Sizes)
+        foreach (var size in sizes is [] ? Sizes : sizes)
         {
             var mesh = Samples.Figure(size);
             Console.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{mesh.TriangleCount:N0} triangles …"));

@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using System.Runtime.Intrinsics;
 using Catalogue.Geometry.Meshes;
 using Catalogue.Geometry.Spatial;
 
@@ -18,6 +19,7 @@ public sealed record SurfaceDeviation(double Largest, double ErrorBound, Vec3 At
 
     // Nearest-point queries one block may make before its bound is taken as it is: some hundred a triangle.
     private const int QueriesPerBlock = 400_000;
+    private const int Recent = 4;
 
     /// <summary>
     /// Measures the deviation of every point of <paramref name="from"/> to the surface of <paramref name="to"/>.
@@ -98,7 +100,7 @@ public sealed record SurfaceDeviation(double Largest, double ErrorBound, Vec3 At
                     var (u, v) = (i * 0.7548776662466927 % 1, i * 0.5698402909980532 % 1);
                     if (u + v > 1) (u, v) = (1 - u, 1 - v);
                     var p = a + ((b - a) * u) + ((c - a) * v);
-                    var nearest = Near(to, p, ref hint);
+                    var nearest = Near(to, p, ref hint, out _);
                     sums[part].Sum += nearest.Distance;
                     sums[part].Squares += nearest.Distance * nearest.Distance;
                     if (nearest.Distance > best[part].Distance) best[part] = (nearest.Distance, p, nearest.Point);
@@ -111,13 +113,13 @@ public sealed record SurfaceDeviation(double Largest, double ErrorBound, Vec3 At
         return new(largest.Distance, 0, largest.At, largest.To, mean, Math.Sqrt(variance / Samples));
     }
 
-    /// <summary>The nearest point, bounded by the distance to the triangle that was nearest last time.</summary>
-    private static NearestPoint Near(TriangleTree to, Vec3 p, ref int hint)
+    /// <summary>The nearest point, bounded by the distance to the triangle that was nearest last time; with the leaf of a nearer one, or −1.</summary>
+    private static NearestPoint Near(TriangleTree to, Vec3 p, ref int hint, out int leaf)
     {
         var (a, b, c) = to.Mesh.Triangle(hint);
         var (point, feature) = NearestPoint.OnTriangle(p, a, b, c);
         var distance = Vec3.Distance(p, point);
-        if (to.Nearest(p, distance) is not { } nearest) return new(hint, feature, point, distance);
+        if (to.Nearest(p, distance, out leaf) is not { } nearest) return new(hint, feature, point, distance);
         hint = nearest.Triangle;
         return nearest;
     }
@@ -141,6 +143,9 @@ public sealed record SurfaceDeviation(double Largest, double ErrorBound, Vec3 At
     /// <summary>Goes through some leaves of the first surface, one after the other.</summary>
     private sealed class Block(TriangleTree to, SurfaceDeviation sampled, double errorBound, CancellationToken cancel)
     {
+        // Leaves of the other surface that had a nearest triangle lately, in a ring: the next pieces often lie along one of their triangles.
+        private readonly int[] _recent = new int[Recent];
+        private int _at;
         private int _hint;
         private int _queriesLeft = QueriesPerBlock;
 
@@ -164,7 +169,7 @@ public sealed record SurfaceDeviation(double Largest, double ErrorBound, Vec3 At
                     piece.Add(a);
                     piece.Add(b);
                     piece.Add(c);
-                    if (!Passes(LargestTo(piece, _hint))) Cover(piece, 0);
+                    Cover(piece, 0);
                 }
             }
         }
@@ -173,6 +178,41 @@ public sealed record SurfaceDeviation(double Largest, double ErrorBound, Vec3 At
         {
             if (bound > Best.Largest + errorBound) return false;
             Most = Math.Max(Most, bound);
+            return true;
+        }
+
+        /// <summary>True when a triangle of a leaf that was met lately is near enough to the whole piece.</summary>
+        private bool PassesAlongRecent(in Piece piece)
+        {
+            for (var i = 0; i < Recent; i++)
+            {
+                if (PassesAlong(piece, _recent[(_at - i) & (Recent - 1)])) return true;
+            }
+
+            return false;
+        }
+
+        private bool PassesAlong(in Piece piece, int leaf)
+        {
+            var limit = Best.Largest + errorBound;
+            var most = Vector256.Create(limit * limit);
+            var largest = Vector256<double>.Zero;
+            var near = Vector256<double>.AllBitsSet;
+            for (var i = 0; i < piece.Count; i++)
+            {
+                var squared = to.SquaredDistancesToLeaf(piece.Corners[i], leaf);
+                near &= Vector256.LessThanOrEqual(squared, most);
+                if (near == Vector256<double>.Zero) return false;
+                largest = Vector256.MaxNative(largest, squared);
+            }
+
+            var least = double.PositiveInfinity;
+            for (var lane = 0; lane < TriangleTree.LeafSize; lane++)
+            {
+                if (near.AsInt64()[lane] != 0) least = Math.Min(least, largest[lane]);
+            }
+
+            Most = Math.Max(Most, Math.Sqrt(least));
             return true;
         }
 
@@ -190,6 +230,7 @@ public sealed record SurfaceDeviation(double Largest, double ErrorBound, Vec3 At
 
         private void Cover(in Piece piece, int depth)
         {
+            if (PassesAlongRecent(piece)) return;
             var middle = Vec3.Zero;
             for (var i = 0; i < piece.Count; i++) middle += piece.Corners[i];
             middle /= piece.Count;
@@ -198,7 +239,8 @@ public sealed record SurfaceDeviation(double Largest, double ErrorBound, Vec3 At
             radius = Math.Sqrt(radius);
 
             _queriesLeft--;
-            var nearest = Near(to, middle, ref _hint);
+            var nearest = Near(to, middle, ref _hint, out var leaf);
+            if (leaf >= 0 && _recent[_at] != leaf) _recent[_at = (_at + 1) & (Recent - 1)] = leaf;
             if (nearest.Distance > Best.Largest) Best = Best with { Largest = nearest.Distance, At = middle, To = nearest.Point };
             var bound = Math.Min(nearest.Distance + radius, LargestTo(piece, nearest.Triangle));
             if (Passes(bound)) return;

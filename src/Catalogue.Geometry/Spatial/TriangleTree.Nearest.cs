@@ -37,6 +37,15 @@ public sealed partial class TriangleTree
 
     /// <summary>The same among the triangles that <paramref name="filter"/> admits.</summary>
     internal NearestPoint? Nearest<TFilter>(Vec3 p, double maxDistance, TFilter filter)
+        where TFilter : struct, ILaneFilter => Nearest(p, maxDistance, filter, out _);
+
+    /// <summary>The same, with the leaf that has the triangle.</summary>
+    internal NearestPoint? Nearest(Vec3 p, double maxDistance, out int leaf) => Nearest(p, maxDistance, new Everything(), out leaf);
+
+    /// <summary>Squared distances from <paramref name="p"/> to the triangles of a leaf, four lanes; NaN in a lane without one.</summary>
+    internal Vector256<double> SquaredDistancesToLeaf(Vec3 p, int leaf) => Distances(p, ref Unsafe.Add(ref Leaves, leaf * LeafWords), new Everything());
+
+    private NearestPoint? Nearest<TFilter>(Vec3 p, double maxDistance, TFilter filter, out int found)
         where TFilter : struct, ILaneFilter
     {
         var best = maxDistance * maxDistance;
@@ -91,7 +100,12 @@ public sealed partial class TriangleTree
 
             do
             {
-                if (top == 0) return bestLeaf < 0 ? null : Describe(p, bestLeaf, bestLane);
+                if (top == 0)
+                {
+                    found = bestLeaf;
+                    return bestLeaf < 0 ? null : Describe(p, bestLeaf, bestLane);
+                }
+
                 top--;
             }
             while (Unsafe.Add(ref bottom, top).Near >= best);

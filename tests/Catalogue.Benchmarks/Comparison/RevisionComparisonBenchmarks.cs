@@ -22,7 +22,7 @@ public class RevisionComparisonBenchmarks
     public void SetUp()
     {
         _part = KnobblyRing.Make(Triangles);
-        _subdivided = Subdivided(_part);
+        _subdivided = ComparisonGrowth.Subdivided(_part);
     }
 
     [Benchmark]
@@ -30,29 +30,5 @@ public class RevisionComparisonBenchmarks
     {
         var (one, two) = (TriangleTree.Build(_part), TriangleTree.Build(_subdivided));
         return Math.Max(SurfaceDeviation.Of(one, two, 0.01).Largest, SurfaceDeviation.Of(two, one, 0.01).Largest);
-    }
-
-    private static TriangleMesh Subdivided(TriangleMesh mesh)
-    {
-        var positions = new List<float>(mesh.Positions.ToArray());
-        var middles = new Dictionary<(int, int), int>();
-        var indices = new List<int>(12 * mesh.TriangleCount);
-        for (var t = 0; t < mesh.TriangleCount; t++)
-        {
-            var (a, b, c) = (mesh.Indices[3 * t], mesh.Indices[(3 * t) + 1], mesh.Indices[(3 * t) + 2]);
-            var (ab, bc, ca) = (Middle(a, b), Middle(b, c), Middle(c, a));
-            indices.AddRange([a, ab, ca, b, bc, ab, c, ca, bc, ab, bc, ca]);
-        }
-
-        return new([.. positions], [.. indices]);
-
-        int Middle(int a, int b)
-        {
-            var key = a < b ? (a, b) : (b, a);
-            if (middles.TryGetValue(key, out var m)) return m;
-            var p = (mesh.Vertex(a) + mesh.Vertex(b)) * 0.5;
-            positions.AddRange([(float)p.X, (float)p.Y, (float)p.Z]);
-            return middles[key] = (positions.Count / 3) - 1;
-        }
     }
 }
