@@ -5,6 +5,7 @@ using Catalogue.Benchmarks.Fit;
 using Catalogue.Benchmarks.Formats;
 using Catalogue.Benchmarks.Health;
 using Catalogue.Benchmarks.Inspections;
+using Catalogue.Benchmarks.Overhangs;
 using Catalogue.Benchmarks.Spatial;
 using Catalogue.Geometry.Meshes;
 
@@ -25,9 +26,10 @@ internal static class Growth
     private static readonly int[] Sizes = [1_000, 10_000, 100_000, 1_000_000, 5_000_000];
 
     /// <summary>Add a room's lines here.</summary>
-    private static IEnumerable<GrowthLine> Lines => 
+    private static IEnumerable<GrowthLine> Lines =>
     [
-        .. FormatsGrowth.Lines, .. HealthGrowth.Lines, .. SpatialGrowth.Lines, .. FitGrowth.Lines, .. ComparisonGrowth.Lines, .. InspectionsGrowth.Lines,
+        .. FormatsGrowth.Lines, .. HealthGrowth.Lines, .. SpatialGrowth.Lines, .. FitGrowth.Lines, .. ComparisonGrowth.Lines, .. OverhangGrowth.Lines,
+        .. InspectionsGrowth.Lines,
     ];
 
     public static void Run(ReadOnlySpan<string> words)
