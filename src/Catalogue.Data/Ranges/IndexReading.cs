@@ -2,6 +2,8 @@ using Catalogue.Geometry.Fit;
 using Catalogue.Geometry.Meshes;
 using Catalogue.Model.Figures;
 using Catalogue.Model.Inspections;
+using Catalogue.Model.Joints;
+using Catalogue.Model.Processes;
 using Microsoft.EntityFrameworkCore;
 
 namespace Catalogue.Data.Ranges;
@@ -11,14 +13,17 @@ internal static class IndexReading
 {
     private const int BatchSize = 200;
 
-    public static async Task<List<IndexedFigure>> ReadAsync(CatalogueDb db, IReadOnlyList<Guid> figures, CancellationToken cancellation)
+    /// <param name="processes">With their limits: joints are judged from what they say.</param>
+    public static async Task<List<IndexedFigure>> ReadAsync(
+        CatalogueDb db, IReadOnlyList<Guid> figures, IReadOnlyList<Process> processes, CancellationToken cancellation)
     {
         var read = new List<IndexedFigure>(figures.Count);
-        foreach (var batch in figures.Chunk(BatchSize)) read.AddRange(await ReadBatchAsync(db, batch, cancellation));
+        foreach (var batch in figures.Chunk(BatchSize)) read.AddRange(await ReadBatchAsync(db, batch, processes, cancellation));
         return read;
     }
 
-    private static async Task<List<IndexedFigure>> ReadBatchAsync(CatalogueDb db, Guid[] ids, CancellationToken cancellation)
+    private static async Task<List<IndexedFigure>> ReadBatchAsync(
+        CatalogueDb db, Guid[] ids, IReadOnlyList<Process> processes, CancellationToken cancellation)
     {
         var figures = await (
             from f in db.Figures
@@ -41,6 +46,7 @@ internal static class IndexReading
         var choices = await db.Figures.Where(f => ids.Contains(f.Id)).SelectMany(f => f.Choices).AsNoTracking().ToDictionaryAsync(c => c.Id, cancellation);
         var hardware = (await db.Figures.Where(f => ids.Contains(f.Id)).SelectMany(f => f.Hardware.Select(h => new { h.FigureId, h.Name }))
             .ToListAsync(cancellation)).ToLookup(h => h.FigureId, h => h.Name);
+        var joints = (await db.Figures.Where(f => ids.Contains(f.Id)).SelectMany(f => f.Joints).AsNoTracking().ToListAsync(cancellation)).ToLookup(j => j.FigureId);
         var madeFor = (await db.Variants.Where(v => variants.Contains(v.Id)).SelectMany(v => v.Declarations.Select(d => new { d.VariantId, d.Process }))
             .ToListAsync(cancellation)).ToLookup(d => d.VariantId, d => d.Process);
         var verdicts = (await db.Verdicts.AsNoTracking().Where(v => revisions.Contains(v.RevisionId)).ToListAsync(cancellation)).ToLookup(v => v.RevisionId);
@@ -79,10 +85,18 @@ internal static class IndexReading
                 {
                     Id = f.Id, Slug = f.Slug, Title = f.Title, Summary = f.Summary, HeightMm = f.HeightMm, ScaleDenominator = f.ScaleDenominator,
                     Licence = f.Licence, EditionNumber = row.Number, PublishedAt = row.PublishedAt, Version = f.Version, Parts = parts,
+                    Joints = [.. joints[f.Id].Select(j => Judged(j, processes)).Where(j => j.Judgements.Count > 0)],
                     SearchText = string.Join('\n', parts.Select(p => p.Name).Concat(hardware[f.Id]).Prepend(f.Summary).Prepend(f.Title)).ToLowerInvariant(),
                 };
             }),
         ];
+    }
+
+    private static IndexedJoint Judged(Joint joint, IReadOnlyList<Process> processes)
+    {
+        var spec = joint.Spec;
+        return new(joint.Id, joint.FirstPartId, joint.SecondPartId, processes.Where(p => joint.IsUsedOn(p.Code))
+            .Select(p => (p.Code, Judgement: JointMechanics.Judge(spec, p))).Where(j => j.Judgement.Findings.Count > 0).ToDictionary(j => j.Code, j => j.Judgement));
     }
 
     private sealed record EntryRow(

@@ -25,7 +25,13 @@ public sealed record IndexedFigure
     public required string SearchText { get; init; }
 
     public required IReadOnlyList<IndexedPart> Parts { get; init; }
+
+    /// <summary>The joints that something can be computed of.</summary>
+    public required IReadOnlyList<IndexedJoint> Joints { get; init; }
 }
+
+/// <summary>A joint between two parts with its judgement per process it is used on.</summary>
+public sealed record IndexedJoint(Guid Id, Guid FirstPartId, Guid SecondPartId, IReadOnlyDictionary<string, Judgement> Judgements);
 
 /// <summary>A part of the current edition.</summary>
 public sealed record IndexedPart(

@@ -62,10 +62,10 @@ public sealed class RangeIndex(DatabaseChoice database, TimeProvider time) : IDi
         var known = keepJudgements ? old!.Figures.ToDictionary(f => f.Id) : [];
         var kept = versions.Where(v => known.TryGetValue(v.Id, out var f) && f.Version == v.Version).Select(v => known[v.Id]).ToList();
         var wanted = versions.Where(v => !known.TryGetValue(v.Id, out var f) || f.Version != v.Version).Select(v => v.Id).ToList();
-        var read = await IndexReading.ReadAsync(db, wanted, cancellation);
         var processes = keepJudgements
             ? old!.Processes
             : await db.Processes.AsNoTracking().Include(p => p.Limits).OrderBy(p => p.Position).ToListAsync(cancellation);
+        var read = await IndexReading.ReadAsync(db, wanted, processes, cancellation);
         IndexedFigure[] figures = [.. kept.Concat(read).OrderBy(f => f.Title, StringComparer.OrdinalIgnoreCase).ThenBy(f => f.Slug, StringComparer.Ordinal)];
         return new(counters.Revision, counters.JudgementRevision, figures, figures.ToFrozenDictionary(f => f.Slug), processes);
     }

@@ -64,7 +64,9 @@ public sealed class RangeSearch(RangeIndex index, FitAnswers fits)
             });
         }
 
-        return FigureJudge.Judge(cases, snapshot.Process(process)?.SpokenName ?? process);
+        var joints = figure.Joints.Where(j => j.Judgements.ContainsKey(process))
+            .Select(j => new JointCase(j.Id, j.FirstPartId, j.SecondPartId, j.Judgements[process])).ToList();
+        return FigureJudge.Judge(cases, snapshot.Process(process)?.SpokenName ?? process, joints);
     }
 
     /// <summary>How a variant goes into a volume; null while its mesh is not measured.</summary>

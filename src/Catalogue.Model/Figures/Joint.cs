@@ -34,10 +34,10 @@ public sealed class Joint
     public JointKind Kind { get; private set; }
     public string Name { get; private set; } = "";
 
-    /// <summary>The ball, the plug or the pin.</summary>
+    /// <summary>The ball, the plug or the pin; of a retracting part its thickness where it bends.</summary>
     public double? InnerDiameterMm { get; private set; }
 
-    /// <summary>The socket, the sleeve or the hole.</summary>
+    /// <summary>The socket, the sleeve or the hole; of a retracting part twice the radius that it bends over.</summary>
     public double? OuterDiameterMm { get; private set; }
 
     /// <summary>The narrowest opening a ball has to pass.</summary>
@@ -48,6 +48,20 @@ public sealed class Joint
 
     /// <summary>The processes on which the parts are joined this way; empty = all.</summary>
     public string[] Processes { get; private set; } = [];
+
+    /// <summary>Kind and dimensions, as they were said.</summary>
+    public JointSpec Spec => new(Kind, Name)
+    {
+        InnerDiameterMm = InnerDiameterMm,
+        OuterDiameterMm = OuterDiameterMm,
+        MouthDiameterMm = MouthDiameterMm,
+        LengthMm = LengthMm,
+        Note = Note,
+        Processes = Processes,
+    };
+
+    /// <summary>True when the parts are joined this way on a process.</summary>
+    public bool IsUsedOn(string process) => Processes.Length == 0 || Processes.Contains(process);
 
     internal void Describe(JointSpec spec, Part first, Part second)
     {

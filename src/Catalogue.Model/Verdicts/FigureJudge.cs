@@ -14,6 +14,9 @@ public sealed record PartCase(Guid PartId, string Slug, string Name, PartRole Ro
     public int OtherVariants { get; init; }
 }
 
+/// <summary>A joint that is used on the process asked about, judged there.</summary>
+public sealed record JointCase(Guid JointId, Guid FirstPartId, Guid SecondPartId, Judgement Judgement);
+
 /// <summary>A part with the candidate that serves it best, or none.</summary>
 public sealed record PartVerdict(PartCase Part, Candidate? Chosen, Judgement Judgement)
 {
@@ -38,12 +41,12 @@ public sealed record FigureVerdict(
 }
 
 /// <summary>
-/// From the verdicts of parts to the verdict of a figure. The worst required part decides; a choice counts as its best member; an
-/// optional part never makes a figure unsuited, its findings are told apart.
+/// From the verdicts of parts and joints to the verdict of a figure. The worst required part or joint between parts that are built decides; a choice
+/// counts as its best member; an optional part, and a joint of one, never makes a figure unsuited: its findings are told apart.
 /// </summary>
 public static class FigureJudge
 {
-    public static FigureVerdict Judge(IReadOnlyList<PartCase> parts, string processName)
+    public static FigureVerdict Judge(IReadOnlyList<PartCase> parts, string processName, IReadOnlyList<JointCase>? joints = null)
     {
         ArgumentNullException.ThrowIfNull(parts);
         var judged = parts.Select(p => Judge(p, processName)).ToList();
@@ -53,12 +56,30 @@ public static class FigureJudge
                 g.OrderBy(p => p.Verdict).ThenByDescending(p => p.Part.IsDefaultMember).First(), [.. g]))
             .ToList();
         var built = judged.Where(p => p.Part.Role == PartRole.Required).Concat(choices.Select(c => c.Chosen)).ToList();
-        var verdict = built.Count == 0 ? Verdict.Unchecked : built.Max(p => p.Verdict);
-        var reasons = built.SelectMany(p => Reasons(p, optional: false))
+        var optional = judged.Where(p => p.Part.Role == PartRole.Optional).ToList();
+        var (holding, extra) = Joined(joints ?? [], built, optional);
+        var verdict = built.Count == 0 ? Verdict.Unchecked : built.Select(p => p.Verdict).Concat(holding.Select(j => j.Joint.Judgement.Verdict)).Max();
+        var reasons = built.SelectMany(p => Reasons(p, optional: false)).Concat(holding.SelectMany(j => Reasons(j, optional: false)))
             .OrderByDescending(r => r.Finding.Severity)
-            .Concat(judged.Where(p => p.Part.Role == PartRole.Optional).SelectMany(p => Reasons(p, optional: true)))
+            .Concat(optional.SelectMany(p => Reasons(p, optional: true))).Concat(extra.SelectMany(j => Reasons(j, optional: true)))
             .ToList();
         return new(verdict, judged, choices, reasons);
+    }
+
+    /// <summary>The joints between parts that are built, and those with an optional part, each with its first part; of members not chosen none.</summary>
+    private static (List<(JointCase Joint, PartCase Part)> Holding, List<(JointCase Joint, PartCase Part)> Extra) Joined(
+        IReadOnlyList<JointCase> joints, List<PartVerdict> built, List<PartVerdict> optional)
+    {
+        var (holding, extra) = (new List<(JointCase, PartCase)>(), new List<(JointCase, PartCase)>());
+        PartCase? Find(List<PartVerdict> among, Guid id) => among.Find(p => p.Part.PartId == id)?.Part;
+        foreach (var joint in joints)
+        {
+            var (first, second) = (Find(built, joint.FirstPartId), Find(built, joint.SecondPartId));
+            if (first is not null && second is not null) holding.Add((joint, first));
+            else if ((first ?? Find(optional, joint.FirstPartId)) is { } one && (second ?? Find(optional, joint.SecondPartId)) is not null) extra.Add((joint, one));
+        }
+
+        return (holding, extra);
     }
 
     private static PartVerdict Judge(PartCase part, string processName)
@@ -79,4 +100,8 @@ public static class FigureJudge
     private static IEnumerable<Reason> Reasons(PartVerdict part, bool optional) => part.Judgement.Findings
         .Where(f => f.Severity > Severity.Note || part.Verdict == Verdict.Unchecked)
         .Select(f => new Reason(part.Part.Slug, part.Part.Name, f, optional));
+
+    private static IEnumerable<Reason> Reasons((JointCase Joint, PartCase Part) joint, bool optional) => joint.Joint.Judgement.Findings
+        .Where(f => f.Severity > Severity.Note)
+        .Select(f => new Reason(joint.Part.Slug, joint.Part.Name, f, optional));
 }

@@ -1,4 +1,7 @@
 using Catalogue.Model.Figures;
+using Catalogue.Model.Inspections;
+using Catalogue.Model.Joints;
+using Catalogue.Model.Processes;
 
 namespace Catalogue.Web.Api;
 
@@ -6,10 +9,21 @@ internal sealed record JointView(
     Guid Id, JointKind Kind, string Name, string FirstPart, string SecondPart, double? InnerDiameterMm, double? OuterDiameterMm,
     double? MouthDiameterMm, double? LengthMm, string Note, IReadOnlyList<string> Processes)
 {
-    public static JointView Of(Joint joint, Dictionary<Guid, string> slugs) => new(
+    /// <summary>How it holds on the process asked about; absent without one.</summary>
+    public IReadOnlyList<MechanicsView>? Mechanics { get; init; }
+
+    public static JointView Of(Joint joint, Dictionary<Guid, string> slugs, Process? on = null) => new(
         joint.Id, joint.Kind, joint.Name, slugs[joint.FirstPartId], slugs[joint.SecondPartId], joint.InnerDiameterMm, joint.OuterDiameterMm,
-        joint.MouthDiameterMm, joint.LengthMm, joint.Note, joint.Processes);
+        joint.MouthDiameterMm, joint.LengthMm, joint.Note, joint.Processes)
+    {
+        Mechanics = on is null ? null : [.. JointMechanics.Of(joint.Spec, on).Select(m => new MechanicsView(m.Formula, m.Arithmetic, FindingReport.Of(m.Finding)))],
+    };
 }
+
+/// <summary>One computation on a joint.</summary>
+/// <param name="Formula">In words.</param>
+/// <param name="Arithmetic">With its values.</param>
+internal sealed record MechanicsView(string Formula, string Arithmetic, FindingReport Finding);
 
 internal sealed record HardwareView(
     Guid Id, HardwareKind Kind, string Name, int Quantity, string Size, double? DiameterMm, double? CutLengthMm, string Substitutes, string Caution,

@@ -70,7 +70,7 @@ internal static class DemoTranslation
         return new(Word<JointKind>(joint.Kind), joint.Name)
         {
             InnerDiameterMm = inner,
-            OuterDiameterMm = joint.HoleMm ?? (joint.ClearanceMm is { } gap && inner is { } held ? held + gap : null),
+            OuterDiameterMm = joint.HoleMm ?? 2 * joint.BendRadiusMm ?? (joint.ClearanceMm is { } gap && inner is { } held ? held + gap : null),
             MouthDiameterMm = joint.MouthMm,
             LengthMm = joint.LengthMm,
             Note = joint.BendRadiusMm is { } radius

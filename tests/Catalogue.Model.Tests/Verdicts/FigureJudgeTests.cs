@@ -33,6 +33,28 @@ public sealed class FigureJudgeTests
     }
 
     [Fact]
+    public void A_joint_between_parts_that_are_built_decides_too()
+    {
+        var (torso, arm) = (Part("torso", Good), Part("arm", Good));
+        var cracks = Judgement.From([new("joint.strain", Severity.Stop, "Shoulder: the socket cracks")]);
+        var verdict = FigureJudge.Judge([torso, arm], "Resin", [new(Guid.NewGuid(), torso.PartId, arm.PartId, cracks)]);
+        Assert.Equal(Verdict.Unsuited, verdict.Verdict);
+        Assert.Equal(("torso", "joint.strain"), (verdict.Reasons[0].Part, verdict.Reasons[0].Finding.Code));
+    }
+
+    [Fact]
+    public void A_joint_of_an_accessory_is_told_apart_and_one_of_a_member_not_chosen_is_not_told()
+    {
+        var choice = Guid.NewGuid();
+        var (torso, hat) = (Part("torso", Good), Part("hat", Good) with { Role = PartRole.Optional });
+        var (plain, lit) = (Part("plain-front", Good, choice, isDefault: true), Part("lit-front", Careful, choice));
+        var verdict = FigureJudge.Judge([torso, hat, plain, lit], "Resin",
+            [new(Guid.NewGuid(), hat.PartId, torso.PartId, Bad), new(Guid.NewGuid(), torso.PartId, lit.PartId, Bad)]);
+        Assert.Equal(Verdict.Suits, verdict.Verdict);
+        Assert.Equal(("hat", true), (Assert.Single(verdict.Reasons).Part, verdict.Reasons[0].Optional));
+    }
+
+    [Fact]
     public void Of_equal_members_the_default_is_built()
     {
         var choice = Guid.NewGuid();

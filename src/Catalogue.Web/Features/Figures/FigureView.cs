@@ -73,7 +73,7 @@ internal sealed record FigureView
             Choices = [.. answer.Choices.Select(c => ChoiceView.Of(answer, c))],
             Parts = [.. answer.Parts.Select(p => PartView.Of(answer, p, pathBase, withRevisions: false))],
             Hardware = [.. answer.Hardware.Select(HardwareView.Of)],
-            Joints = [.. joints.Select(j => JointView.Of(j, slugs))],
+            Joints = [.. joints.Select(j => JointView.Of(j, slugs, answer.Asked?.Process))],
             Steps = [.. answer.Steps.Select(s => StepView.Of(s, slugs))],
             Cautions = figure.Cautions,
             UsualCautions = answer.Cautions,

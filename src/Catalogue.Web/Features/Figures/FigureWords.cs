@@ -46,9 +46,10 @@ internal static class FigureWords
             JointKind.PopInBall => ("ball", "socket"),
             JointKind.PlugInSleeve => ("plug", "sleeve"),
             JointKind.PinnedHinge => ("pin", "hole"),
+            JointKind.Retracting => ("thickness", "seat"),
             _ => ("inner", "outer"),
         };
-        if (joint.InnerDiameterMm is { } d) yield return (inner, "Ø " + lengths.Of(d));
+        if (joint.InnerDiameterMm is { } d) yield return (inner, (joint.Kind == JointKind.Retracting ? "" : "Ø ") + lengths.Of(d));
         if (joint.OuterDiameterMm is { } o) yield return (outer, "Ø " + lengths.Of(o));
         if (joint.MouthDiameterMm is { } m) yield return ("mouth", "Ø " + lengths.Of(m));
         if (joint.LengthMm is { } l) yield return ("length", lengths.Of(l));

@@ -1,0 +1,160 @@
+using System.Globalization;
+using Catalogue.Model.Figures;
+using Catalogue.Model.Processes;
+using Catalogue.Model.Verdicts;
+
+namespace Catalogue.Model.Joints;
+
+/// <summary>How a joint holds on one process: the formula, its values, and the finding they make.</summary>
+/// <param name="Formula">In words a reader can check: “(ball Ø − mouth Ø) ÷ mouth Ø”.</param>
+/// <param name="Arithmetic">The formula with its values and the result.</param>
+/// <param name="Finding">What it means on the process; its severity decides.</param>
+public sealed record JointMechanics(string Formula, string Arithmetic, Finding Finding)
+{
+    /// <summary>
+    /// Of the strain that the material survives, a snap joint may use this much without a word, and nothing beyond
+    /// <see cref="MostShareOfStrain"/> (common practice: 0.5 to 0.7).
+    /// </summary>
+    public const double UsualShareOfStrain = 0.6;
+
+    public const double MostShareOfStrain = 0.7;
+
+    /// <summary>A sleeve with more play than this, mm, leaves the glue to hold alone (common practice).</summary>
+    private const double MostGluedPlayMm = 0.5;
+
+    /// <summary>A plug shorter than this share of its diameter leans in its sleeve (common practice).</summary>
+    private const double LeastPlugShare = 1;
+
+    private const string SnapSource = "annular snap joint, strain = (ball Ø − mouth Ø) ÷ mouth Ø, at most 0.7 of the material’s (common practice)";
+    private const string BeamSource = "beam bent to a radius, strain = thickness ÷ (2 × radius) (any strength-of-materials handbook); at most 0.7 of the material’s (common practice)";
+
+    /// <summary>Everything that can be computed of a joint from its dimensions, for a process it is used on. Pure; microseconds.</summary>
+    /// <param name="joint">Dimensions that are missing leave out what needs them.</param>
+    /// <param name="process">Gives the material and the limits.</param>
+    public static IReadOnlyList<JointMechanics> Of(JointSpec joint, Process process)
+    {
+        ArgumentNullException.ThrowIfNull(joint);
+        ArgumentNullException.ThrowIfNull(process);
+        return joint.Kind switch
+        {
+            JointKind.PopInBall => [.. Listed(Snap(joint, process), Play(joint, process, "ball", "socket"))],
+            JointKind.PlugInSleeve or JointKind.Glued => [.. Listed(Play(joint, process, "plug", "sleeve"), Grip(joint))],
+            JointKind.PressFit => [.. Listed(Press(joint, process))],
+            JointKind.Retracting => [.. Listed(Bend(joint, process))],
+            _ => [],
+        };
+    }
+
+    /// <summary>The findings of all that can be computed, and the verdict they make.</summary>
+    public static Judgement Judge(JointSpec joint, Process process) => Judgement.From(Of(joint, process).Select(m => m.Finding));
+
+    private static IEnumerable<JointMechanics> Listed(params JointMechanics?[] all) => all.OfType<JointMechanics>();
+
+    /// <summary>The socket's mouth has to stretch over the ball.</summary>
+    private static JointMechanics? Snap(JointSpec joint, Process process)
+    {
+        if (joint is not { InnerDiameterMm: { } ball, MouthDiameterMm: { } mouth }) return null;
+        var strain = 100 * (ball - mouth) / mouth;
+        var arithmetic = Text($"({ball:0.###} − {mouth:0.###}) ÷ {mouth:0.###} = {strain:0.#} %");
+        if (strain <= 0)
+        {
+            return new("(ball Ø − mouth Ø) ÷ mouth Ø", arithmetic, new("joint.loose", Severity.Stop,
+                Text($"{joint.Name}: the mouth of {mouth:0.##} mm does not hold a ball of {ball:0.##} mm; it falls out. Make the mouth narrower."))
+            {
+                Measured = strain, Limit = 0, Unit = "%", Source = SnapSource,
+            });
+        }
+
+        return new("(ball Ø − mouth Ø) ÷ mouth Ø", arithmetic, Strained(joint, process, strain, SnapSource,
+            Text($"the socket has to stretch {strain:0.#} % over the ball"), "use a sleeve and glue there, or a wider mouth"));
+    }
+
+    /// <summary>A retracting part bends over its seat; the seat's diameter is the joint's outer one.</summary>
+    private static JointMechanics? Bend(JointSpec joint, Process process)
+    {
+        if (joint is not { InnerDiameterMm: { } thickness, OuterDiameterMm: { } seat }) return null;
+        var strain = 100 * thickness / seat;
+        return new("thickness ÷ seat Ø", Text($"{thickness:0.###} ÷ {seat:0.###} = {strain:0.#} %"), Strained(joint, process, strain, BeamSource,
+            Text($"{thickness:0.##} mm of material bend {strain:0.#} % over a seat of Ø {seat:0.##} mm"), "print it in a material that bends, make it thinner or the seat wider"));
+    }
+
+    private static Finding Strained(JointSpec joint, Process process, double strain, string source, string what, string remedy)
+    {
+        var material = process.Material;
+        var survived = Survived(material);
+        var share = strain / survived;
+        var limit = survived * MostShareOfStrain;
+        var severity = share > MostShareOfStrain ? Severity.Stop : share > UsualShareOfStrain ? Severity.Care : Severity.Note;
+        var judged = severity switch
+        {
+            Severity.Stop => Text($"{material.Name} survives about {survived:0.#} % and should use {limit:0.#} % at most: it cracks; {remedy}."),
+            Severity.Care => Text($"near the {limit:0.#} % that {material.Name} should use at most: warm it before and go slowly."),
+            _ => Text($"{material.Name} takes {limit:0.#} %."),
+        };
+        return new("joint.strain", severity, $"{joint.Name}: {what}; {judged}")
+        {
+            Measured = Math.Round(strain, 2), Limit = Math.Round(limit, 2), Unit = "%", Source = $"{source}; elongation of {material.Name}: {material.Origin}",
+        };
+    }
+
+    /// <summary>The middle of the published range of elongation, %.</summary>
+    public static double Survived(Material material)
+    {
+        ArgumentNullException.ThrowIfNull(material);
+        return (material.ElongationLowPercent + material.ElongationHighPercent) / 2;
+    }
+
+    /// <summary>The play that two printed pieces have, less what the process may miss on each.</summary>
+    private static JointMechanics? Play(JointSpec joint, Process process, string inner, string outer)
+    {
+        if (joint is not { InnerDiameterMm: { } plug, OuterDiameterMm: { } hole } || process.Limit(LimitKey.Accuracy) is not { } accuracy) return null;
+        var play = hole - plug;
+        var missed = accuracy.Value / 100 * (plug + hole);
+        var least = play - missed;
+        var moves = joint.Kind == JointKind.PopInBall;
+        var (code, severity, judged) = play <= 0
+            ? ("joint.tight", Severity.Stop, Text($"the {inner} is larger than the {outer}: it does not go in. Leave {Least(process):0.0#} mm or so."))
+            : least < 0 ? ("joint.tight", Severity.Care, Text($"the process may miss by as much; sand the {inner} until it goes in."))
+            : play > MostGluedPlayMm && !moves ? ("joint.loose", Severity.Care, Text($"the {inner} wobbles, the glue has to fill the gap."))
+            : ("joint.play", Severity.Note, "that goes together.");
+        return new($"{outer} Ø − {inner} Ø, less {accuracy.Value:0.##} % of each",
+            Text($"{hole:0.###} − {plug:0.###} = {play:0.0##} mm; less {missed:0.0##} mm = {least:0.0##} mm"),
+            new(code, severity, Text($"{joint.Name}: {play:0.0#} mm of play, of which printing may take {missed:0.0#} mm; {judged}"))
+            {
+                Measured = Math.Round(least, 3), Limit = 0, Unit = "mm", Source = accuracy.Origin,
+            });
+    }
+
+    private static double Least(Process process) => process.Limit(LimitKey.Clearance)?.Value ?? 0.2;
+
+    /// <summary>A glued plug should go in about as deep as it is thick.</summary>
+    private static JointMechanics? Grip(JointSpec joint)
+    {
+        if (joint is not { InnerDiameterMm: { } plug, LengthMm: { } length }) return null;
+        var share = length / plug;
+        return new("length ÷ plug Ø", Text($"{length:0.###} ÷ {plug:0.###} = {share:0.##}"), share < LeastPlugShare
+            ? new("joint.short", Severity.Note, Text($"{joint.Name}: the plug goes in {length:0.#} mm, less than its {plug:0.#} mm of thickness; hold it straight until the glue has set."))
+            {
+                Measured = Math.Round(share, 3), Limit = LeastPlugShare, Unit = "", Source = "common practice",
+            }
+            : new("joint.grip", Severity.Note, Text($"{joint.Name}: the plug goes in {length:0.#} mm, enough to keep it straight."))
+            {
+                Measured = Math.Round(share, 3), Limit = LeastPlugShare, Unit = "", Source = "common practice",
+            });
+    }
+
+    /// <summary>A press fit holds by stretching its hole; with play it is a push fit that has to be glued.</summary>
+    private static JointMechanics? Press(JointSpec joint, Process process)
+    {
+        if (joint is not { InnerDiameterMm: { } peg, OuterDiameterMm: { } hole } || process.Limit(LimitKey.Accuracy) is not { } accuracy) return null;
+        var over = peg - hole;
+        var missed = accuracy.Value / 100 * (peg + hole);
+        if (over + missed <= 0) return Play(joint, process, "peg", "hole");
+        var strain = 100 * (over + missed) / hole;
+        return new("(peg Ø − hole Ø + what printing may add) ÷ hole Ø", Text($"({peg:0.###} − {hole:0.###} + {missed:0.0##}) ÷ {hole:0.###} = {strain:0.#} %"),
+            Strained(joint, process, strain, "hoop strain of a pressed hole (any strength-of-materials handbook); at most 0.7 of the material’s (common practice)",
+                Text($"the hole may have to stretch {strain:0.#} % over the peg"), "sand the peg or drill the hole first"));
+    }
+
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}
