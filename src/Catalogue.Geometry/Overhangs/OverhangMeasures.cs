@@ -34,7 +34,7 @@ public sealed record OverhangMeasures
     public const double ReferenceDegrees = 45;
 
     /// <summary>At most so many bridges and islands are listed, the greatest first; their number is told in full.</summary>
-    public const int MostPlaces = 24;
+    public const int MostPlaces = 12;
 
     /// <summary>Turns the file's coordinates into those of the printer, z away from the plate.</summary>
     public required Rotation Rotation { get; init; }

@@ -27,6 +27,7 @@ public sealed record InspectionReport
     public double[]? Centroid { get; init; }
     public SmallestBoxReport? SmallestBox { get; init; }
     public FitReport? Fit { get; init; }
+    public OverhangReport? Overhang { get; init; }
     public bool? SmallPart { get; init; }
     public IReadOnlyList<ProcessReport>? Processes { get; init; }
     public IReadOnlyDictionary<string, double>? Milliseconds { get; init; }

@@ -4,6 +4,7 @@ using Catalogue.Geometry.Health;
 using Catalogue.Geometry.Hulls;
 using Catalogue.Geometry.Measures;
 using Catalogue.Geometry.Meshes;
+using Catalogue.Geometry.Overhangs;
 using Catalogue.Geometry.Spatial;
 
 namespace Catalogue.Model.Inspections;
@@ -13,6 +14,9 @@ internal sealed record MeasuredMesh(
     Vec3 Size, MeshHealth Health, SelfIntersections Crossings, MeshMeasures Measures, ConvexHull Hull, SmallestBox Box, bool SmallPart,
     FitResult? Fit)
 {
+    /// <summary>In the file's own pose; null where it is not clear what is inside.</summary>
+    public OverhangMeasures? Overhangs { get; init; }
+
     public static MeasuredMesh Of(TriangleMesh mesh, BuildVolume? volume, InspectionClock clock, CancellationToken cancellation)
     {
         clock.Begin("health", 20);
@@ -28,9 +32,14 @@ internal sealed record MeasuredMesh(
         var box = SmallestBox.Of(hull, cancellation);
         var smallPart = SmallPartsGauge.TakesIn(hull, cancellation);
         FitResult? fit = volume is { } room ? FitSearch.Fit(hull, room, cancellation) : null;
+        clock.Begin("overhang", 80);
+        var overhangs = HasInside(health) ? OverhangMeasures.Of(tree, Rotation.Identity, cancellation) : null;
         clock.End();
-        return new(mesh.Bounds.Size, health, crossings, measures, hull, box, smallPart, fit);
+        return new(mesh.Bounds.Size, health, crossings, measures, hull, box, smallPart, fit) { Overhangs = overhangs };
     }
+
+    private static bool HasInside(MeshHealth health) =>
+        health is { Closed: true, Oriented: true } && health.Shells.All(s => s.Kind != ShellKind.InsideOut);
 
     public MeshFacts Facts(bool unitStated, IReadOnlyList<string> warnings) => new()
     {
@@ -52,6 +61,7 @@ internal sealed record MeasuredMesh(
         AreaMm2 = Measures.AreaMm2,
         TroubleAt = Health.BoundaryPlaces.Concat(Health.NonManifoldEdgePlaces).Cast<Vec3?>().FirstOrDefault(),
         SmallPart = SmallPart,
+        Overhangs = Overhangs,
         UnitStated = unitStated,
         Warnings = warnings,
         Hull = Hull.ToBytes(),

@@ -1,5 +1,6 @@
 using System.Text.Json.Serialization;
 using Catalogue.Geometry.Meshes;
+using Catalogue.Geometry.Overhangs;
 
 namespace Catalogue.Model.Inspections;
 
@@ -33,6 +34,9 @@ public sealed record MeshFacts
 
     /// <summary>Goes entirely into the small-parts cylinder of 16 CFR 1501.4, or cannot be said not to.</summary>
     public bool SmallPart { get; init; }
+
+    /// <summary>What hangs over in the file's own pose; null where it is not clear what is inside.</summary>
+    public OverhangMeasures? Overhangs { get; init; }
 
     public required bool UnitStated { get; init; }
     public IReadOnlyList<string> Warnings { get; init; } = [];

@@ -6,11 +6,11 @@ using Catalogue.Model.Verdicts;
 
 namespace Catalogue.Model.Inspections;
 
-/// <summary>Every check on one mesh file: read, weld, health, self-intersections, measures, hull, fit, findings. Pure: a stream in, values out.</summary>
+/// <summary>Every check on one mesh file: read, weld, health, self-intersections, measures, hull, fit, overhangs, findings. Pure: a stream in, values out.</summary>
 public static class MeshInspector
 {
     /// <summary>Counts up whenever a check would answer differently; stored inspections with a lower one are inspected again.</summary>
-    public const int CheckVersion = 4;
+    public const int CheckVersion = 5;
 
     /// <param name="content">The file; read once, from its beginning.</param>
     /// <param name="length">Its number of bytes, when known.</param>
@@ -66,6 +66,7 @@ public static class MeshInspector
         AreaMm2 = facts.AreaMm2,
         Centroid = [measured.Measures.Centroid.X, measured.Measures.Centroid.Y, measured.Measures.Centroid.Z],
         SmallestBox = BoxOf(measured.Box),
+        Overhang = measured.Overhangs is { } overhangs ? OverhangReport.Of(overhangs) : null,
         SmallPart = measured.SmallPart,
         Fit = measured.Fit is { } fit ? FitOf(fit) : null,
         Processes = request.Processes.Count == 0 ? null :

@@ -12,8 +12,14 @@ public static class RevisionJudge
     {
         ArgumentNullException.ThrowIfNull(facts);
         ArgumentNullException.ThrowIfNull(process);
-        return Judgement.From(MeshFindings(facts));
+        return Judgement.From([.. MeshFindings(facts), .. CheckFindings(facts, process)]);
     }
+
+    /// <summary>What the checks found that judge by the process's limits.</summary>
+    private static IEnumerable<Finding> CheckFindings(MeshFacts facts, Process process) =>
+    [
+        .. facts.Overhangs is { } overhangs ? OverhangFindings.Of(overhangs, facts.VolumeMm3, process) : [],
+    ];
 
     private static IEnumerable<Finding> MeshFindings(MeshFacts facts)
     {

@@ -22,6 +22,8 @@ internal static class InspectionText
         if (report.SmallestBox is { } box) Line($"  smallest box {box.Size[0]:0.##} × {box.Size[1]:0.##} × {box.Size[2]:0.##} mm");
         if (report.Fit is { } fit)
             Line($"  {(fit.Fits ? $"fits, {fit.SpareMm:0.0} mm to spare when turned" : $"{-fit.SpareMm:0.0} mm too long in every orientation")}");
+        if (report.Overhang is { } overhang)
+            Line($"  as the file lies, {overhang.AreaMm2 / 100:0.##} cm² hang over more than {overhang.LimitDegrees}° from the vertical, {overhang.SupportVolumeMm3 / 1000:0.##} cm³ of supports, {overhang.IslandCount} starts in mid-air");
         if (report.SmallPart is true) to.WriteLine("  small part: fits into the small-parts cylinder of 16 CFR 1501.4; keep away from children under 3");
         foreach (var process in report.Processes ?? [])
         {

@@ -1,3 +1,4 @@
+using System.Text.Json;
 using Catalogue.Geometry.Fit;
 using Catalogue.Geometry.Formats.Stl;
 using Catalogue.Geometry.Meshes;
@@ -76,6 +77,29 @@ public sealed class MeshInspectorTests
         Assert.Equal(0, Inspect(Solids.Icosphere(10, 3)).Report.Mesh!.SelfIntersections);
     }
 
+    // By hand: a block of 5 × 5 × 5 on the plate and another over it 7 mm up: 25 mm² hang over, 25 · 7 − 25 · 5 mm³ of columns stand on the lower one.
+    [Fact]
+    public void What_hangs_over_is_reported_with_its_convention_and_supports()
+    {
+        var report = Inspect(Solids.Together(Solids.Box(5, 5, 5), Solids.Box(5, 5, 5).Transformed(Rotation.Identity, new(0, 0, 7)))).Report;
+        var overhang = report.Overhang!;
+        Assert.Equal((45.0, 25.0, 25.0, 12.0), (overhang.LimitDegrees, overhang.AreaMm2, overhang.RestingMm2, overhang.HeightMm));
+        Assert.Equal(50, overhang.SupportVolumeMm3, 1);
+        Assert.Equal(50, overhang.ContactMm2, 0.5);
+        Assert.Equal(new double[] { 1, 0, 0, 0, 1, 0, 0, 0, 1 }, overhang.Rotation);
+        Assert.Equal((1, 7.0), (overhang.IslandCount, overhang.Islands[0].HeightMm));
+        Assert.Contains(report.Processes!.Single(p => p.Process == "MEX-rigid").Findings, f => f is { Code: "overhang.area", Severity: "note" });
+        Assert.Contains("\"overhang\":{\"areaMm2\":25", InspectionJson.Write(report), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_mesh_without_an_inside_gets_no_answer_about_overhangs()
+    {
+        var box = Solids.Box(10, 10, 10);
+        Assert.Null(Inspect(new TriangleMesh(box.Positions.ToArray(), box.Indices[3..].ToArray())).Report.Overhang);
+        Assert.Null(Inspect(Solids.Inverted(box)).Report.Overhang);
+    }
+
     [Fact]
     public void An_open_mesh_is_unsuited_everywhere_with_the_number_of_its_open_edges()
     {
@@ -94,7 +118,8 @@ public sealed class MeshInspectorTests
         inspection.Start(DateTime.UtcNow);
         inspection.Finish(result.Facts, InspectionJson.Write(result.Report), MeshInspector.CheckVersion, DateTime.UtcNow);
         var read = inspection.Facts;
-        Assert.Equal(result.Facts with { Hull = read.Hull, FitProfile = read.FitProfile, Warnings = read.Warnings }, read);
+        Assert.Equal(result.Facts with { Hull = read.Hull, FitProfile = read.FitProfile, Warnings = read.Warnings, Overhangs = read.Overhangs }, read);
+        Assert.Equal(JsonSerializer.Serialize(result.Facts.Overhangs), JsonSerializer.Serialize(read.Overhangs));
         Assert.Equal(result.Facts.Warnings, read.Warnings);
         Assert.Equal(result.Facts.Hull, inspection.Hull);
         Assert.Equal(result.Report.VolumeMm3, InspectionJson.Read(inspection.ReportJson)!.VolumeMm3);
