@@ -23,6 +23,9 @@ public sealed record FigureAnswer
 
     public required IReadOnlyList<PartAnswer> Parts { get; init; }
 
+    /// <summary>How it is built with more than one printer; null when one is enough, or when that does not help either.</summary>
+    public MixedAnswer? Mixed { get; init; }
+
     public Figure Figure => Details.Figure;
     public string? Process => Asked?.Process.Code;
     public IEnumerable<PartAnswer> Required => Parts.Where(p => p.Part.Role == PartRole.Required);
@@ -62,10 +65,12 @@ public sealed record FigureAnswer
 
     private bool Applies(string[] processes) => Process is null || processes.Length == 0 || processes.Contains(Process);
 
+    /// <param name="also">Other printers that the visitor has; none = other materials of the same category are thought of.</param>
     /// <param name="closely">The slug of the part whose fit is to be told exactly; null = none in particular.</param>
     /// <exception cref="RuleBrokenException"><c>not-found</c>, <c>process-unknown</c>.</exception>
     public static async Task<FigureAnswer> LoadAsync(
-        CatalogueDb db, RangeSearch search, string slug, Printer printer, CancellationToken cancellation, string? closely = null)
+        CatalogueDb db, RangeSearch search, string slug, Printer printer, CancellationToken cancellation, string? closely = null,
+        IReadOnlyList<Printer>? also = null)
     {
         ArgumentNullException.ThrowIfNull(search);
         ArgumentNullException.ThrowIfNull(printer);
@@ -80,7 +85,10 @@ public sealed record FigureAnswer
             : null;
         var parts = new List<PartAnswer>(details.Shown.Parts.Count);
         foreach (var part in details.Shown.Parts) parts.Add(await PartOfAsync(search, details, part, asked?.Verdict, printer, part.Slug == closely, cancellation));
-        return new() { Snapshot = snapshot, Details = details, Printer = printer, ByProcess = verdicts, Asked = asked, Parts = parts };
+        var mixed = printer.Process is not null && asked is { Verdict.Verdict: Verdict.Unsuited }
+            ? await MixedAnswer.OfAsync(search, snapshot, details.Shown, also is { Count: > 0 } ? [printer, .. also] : MixedAnswer.Thinkable(snapshot, printer), cancellation)
+            : null;
+        return new() { Mixed = mixed, Snapshot = snapshot, Details = details, Printer = printer, ByProcess = verdicts, Asked = asked, Parts = parts };
     }
 
     private static async Task<PartAnswer> PartOfAsync(

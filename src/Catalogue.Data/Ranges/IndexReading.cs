@@ -40,7 +40,7 @@ internal static class IndexReading
             where editions.Contains(n.EditionId)
             select new EntryRow(
                 n.EditionId, p.Id, p.Slug, p.Name, p.Quantity, p.Role, p.Position, p.ChoiceId, v.Id, v.Slug, v.Name, r.Id, r.Number, i.Id,
-                i.SizeXMm, i.SizeYMm, i.SizeZMm, i.State, i.FitProfile)).ToListAsync(cancellation);
+                i.SizeXMm, i.SizeYMm, i.SizeZMm, i.VolumeMm3, i.State, i.FitProfile)).ToListAsync(cancellation);
         var variants = entries.Select(e => e.Variant).ToList();
         var revisions = entries.Select(e => e.Revision).ToList();
         var choices = await db.Figures.Where(f => ids.Contains(f.Id)).SelectMany(f => f.Choices).AsNoTracking().ToDictionaryAsync(c => c.Id, cancellation);
@@ -60,6 +60,7 @@ internal static class IndexReading
             Number = e.Number,
             InspectionId = e.Inspection,
             Size = new Vec3(e.SizeX, e.SizeY, e.SizeZ),
+            VolumeMm3 = e.VolumeMm3,
             IsMeasured = e.State == InspectionState.Done,
             FitProfile = FitProfile.TryFromBytes(e.FitProfile),
             MadeFor = [.. madeFor[e.Variant].Order(StringComparer.Ordinal)],
@@ -85,7 +86,7 @@ internal static class IndexReading
                 {
                     Id = f.Id, Slug = f.Slug, Title = f.Title, Summary = f.Summary, HeightMm = f.HeightMm, ScaleDenominator = f.ScaleDenominator,
                     Licence = f.Licence, EditionNumber = row.Number, PublishedAt = row.PublishedAt, Version = f.Version, Parts = parts,
-                    Joints = [.. joints[f.Id].Select(j => Judged(j, processes)).Where(j => j.Judgements.Count > 0)],
+                    Joints = [.. joints[f.Id].Select(j => Judged(j, processes))],
                     SearchText = string.Join('\n', parts.Select(p => p.Name).Concat(hardware[f.Id]).Prepend(f.Summary).Prepend(f.Title)).ToLowerInvariant(),
                 };
             }),
@@ -95,12 +96,12 @@ internal static class IndexReading
     private static IndexedJoint Judged(Joint joint, IReadOnlyList<Process> processes)
     {
         var spec = joint.Spec;
-        return new(joint.Id, joint.FirstPartId, joint.SecondPartId, processes.Where(p => joint.IsUsedOn(p.Code))
-            .Select(p => (p.Code, Judgement: JointMechanics.Judge(spec, p))).Where(j => j.Judgement.Findings.Count > 0).ToDictionary(j => j.Code, j => j.Judgement));
+        return new(joint.Id, joint.FirstPartId, joint.SecondPartId, joint.StrainedPartId, processes.Where(p => joint.IsUsedOn(p.Code))
+            .ToDictionary(p => p.Code, p => JointMechanics.Judge(spec, p)));
     }
 
     private sealed record EntryRow(
         Guid Edition, Guid Part, string PartSlug, string PartName, int Quantity, PartRole Role, int Position, Guid? Choice,
         Guid Variant, string VariantSlug, string VariantName, Guid Revision, int Number, Guid Inspection,
-        double SizeX, double SizeY, double SizeZ, InspectionState State, byte[] FitProfile);
+        double SizeX, double SizeY, double SizeZ, double VolumeMm3, InspectionState State, byte[] FitProfile);
 }

@@ -26,12 +26,12 @@ public sealed record IndexedFigure
 
     public required IReadOnlyList<IndexedPart> Parts { get; init; }
 
-    /// <summary>The joints that something can be computed of.</summary>
+    /// <summary>How its parts are connected.</summary>
     public required IReadOnlyList<IndexedJoint> Joints { get; init; }
 }
 
 /// <summary>A joint between two parts with its judgement per process it is used on.</summary>
-public sealed record IndexedJoint(Guid Id, Guid FirstPartId, Guid SecondPartId, IReadOnlyDictionary<string, Judgement> Judgements);
+public sealed record IndexedJoint(Guid Id, Guid FirstPartId, Guid SecondPartId, Guid? StrainedPartId, IReadOnlyDictionary<string, Judgement> Judgements);
 
 /// <summary>A part of the current edition.</summary>
 public sealed record IndexedPart(
@@ -48,6 +48,7 @@ public sealed record IndexedVariant
     public required int Number { get; init; }
     public required Guid InspectionId { get; init; }
     public required Vec3 Size { get; init; }
+    public required double VolumeMm3 { get; init; }
 
     /// <summary>True when the mesh has been measured, so that its fit can be told.</summary>
     public required bool IsMeasured { get; init; }

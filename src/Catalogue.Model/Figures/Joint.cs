@@ -29,8 +29,21 @@ public sealed class Joint
 
     public Guid Id { get; private set; }
     public Guid FigureId { get; private set; }
+
+    /// <summary>The part that receives: with the socket, the sleeve, the hole or the seat.</summary>
     public Guid FirstPartId { get; private set; }
+
+    /// <summary>The part that enters: with the ball, the plug or the peg, or the one that retracts.</summary>
     public Guid SecondPartId { get; private set; }
+
+    /// <summary>The part whose material has to give; null where none has, or both.</summary>
+    public Guid? StrainedPartId => Kind switch
+    {
+        JointKind.PopInBall or JointKind.PressFit => FirstPartId,
+        JointKind.Retracting => SecondPartId,
+        _ => null,
+    };
+
     public JointKind Kind { get; private set; }
     public string Name { get; private set; } = "";
 

@@ -10,7 +10,11 @@ namespace Catalogue.Model.Verdicts;
 public sealed record PrinterCase(Printer Printer, FigureVerdict Verdict, IReadOnlyDictionary<Guid, double> CostOfPart);
 
 /// <summary>A connection of two parts: a joint and, per process it is used on, its judgement there.</summary>
-public sealed record MixedJoint(Guid FirstPartId, Guid SecondPartId, IReadOnlyDictionary<string, Verdict> OnProcess);
+public sealed record MixedJoint(Guid FirstPartId, Guid SecondPartId, IReadOnlyDictionary<string, Verdict> OnProcess)
+{
+    /// <summary>The part whose material has to give, so that only its process counts; null = both count.</summary>
+    public Guid? StrainedPartId { get; init; }
+}
 
 /// <summary>A part with the printer it goes to.</summary>
 /// <param name="Part">As judged on that printer.</param>
@@ -160,7 +164,12 @@ public sealed record MixedBuild(Verdict Verdict, IReadOnlyList<MixedPart> Parts,
             var shared = joints.Where(j => j.OnProcess.ContainsKey(first) && j.OnProcess.ContainsKey(second)).ToList();
 
             // On one process a pair of parts without a joint there is the designer's business, as it is on a single printer.
-            return shared.Count == 0 ? first == second : shared.TrueForAll(j => j.OnProcess[first] <= _worst && j.OnProcess[second] <= _worst);
+            return shared.Count == 0
+                ? first == second
+                : shared.TrueForAll(j => Holds(j, one.Part.Part.PartId, first) && Holds(j, other.Part.Part.PartId, second));
         }
+
+        private bool Holds(MixedJoint joint, Guid part, string process) =>
+            (joint.StrainedPartId is { } strained && strained != part) || joint.OnProcess[process] <= _worst;
     }
 }

@@ -70,6 +70,16 @@ public sealed class MixedBuildTests
     }
 
     [Fact]
+    public void Only_the_part_that_has_to_give_counts_where_one_has()
+    {
+        var bends = new MixedJoint(_torso, _arm, new Dictionary<string, Verdict> { ["VPP-rigid"] = Verdict.Unsuited, ["VPP-flexible"] = Verdict.Suits });
+        PrinterCase[] printers = [On("VPP-rigid", (_torso, Good), (_arm, Bad)), On("VPP-flexible", (_torso, Bad), (_arm, Good))];
+        Assert.NotNull(MixedBuild.Of(printers, [bends with { StrainedPartId = _arm }]));
+        Assert.Null(MixedBuild.Of(printers, [bends with { StrainedPartId = _torso }]));
+        Assert.Null(MixedBuild.Of(printers, [bends]));
+    }
+
+    [Fact]
     public void A_choice_is_built_from_the_member_and_the_printer_that_serve_best()
     {
         var choice = Guid.NewGuid();

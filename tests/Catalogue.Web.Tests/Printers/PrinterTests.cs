@@ -24,6 +24,18 @@ public sealed class PrinterTests(SqliteCatalogue catalogue) : CatalogueTests(cat
     }
 
     [Fact]
+    public async Task What_else_I_print_with_is_kept_beside_my_printer()
+    {
+        using var browser = new Browser(Catalogue.CreateClient());
+        await browser.GoAsync(Sent + "&also=VPP-flexible&also=VPP-rigid");
+        Assert.Equal("/matrix?process=VPP-rigid&volume=64x114.3x152.4&margin=2&also=VPP-flexible&unit=inch", browser.Path);
+        await browser.GoAsync("/");
+        Assert.Contains("Shown for your printer: Resin, rigid", browser.Text, StringComparison.Ordinal);
+        Assert.Contains("; and Resin, flexible", browser.Text, StringComparison.Ordinal);
+        Assert.Contains("also=VPP-flexible", browser.Html, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_shared_link_shows_its_own_printer_and_leaves_mine_as_it_is()
     {
         using var browser = new Browser(Catalogue.CreateClient());

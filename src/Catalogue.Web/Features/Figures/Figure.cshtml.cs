@@ -11,7 +11,7 @@ internal sealed class FigurePageModel(CatalogueDb db, RangeSearch search, Visito
     public FigureAnswer Answer { get; private set; } = null!;
 
     public async Task OnGetAsync(string figure, CancellationToken cancellation) =>
-        Answer = await FigureAnswer.LoadAsync(db, search, figure, visitor.Printer, cancellation);
+        Answer = await FigureAnswer.LoadAsync(db, search, figure, visitor.Printer, cancellation, also: visitor.Also);
 
     /// <summary>What is said of a member of a choice beside its name.</summary>
     public string LabelOf(PartAnswer part, PartAnswer best) => (part == best && Answer.Asked is not null, part.Part.IsDefaultMember) switch

@@ -24,7 +24,8 @@ internal static class FigureApi
     }
 
     private static async Task<Ok<FigureView>> GetAsync(
-        string figure, [AsParameters] PrinterWords printer, CatalogueDb db, RangeSearch search, HttpRequest request, CancellationToken cancellation) =>
+        string figure, [AsParameters] PrinterWords printer, CatalogueDb db, RangeSearch search, HttpRequest request, CancellationToken cancellation,
+        [Description("Another printer, as often as needed: VPP-flexible in the same volume, or MEX-rigid@220x220x250 in its own.")] string[]? also = null) =>
         TypedResults.Ok(FigureView.Of(await LoadAsync(figure, db, search, request, cancellation), request.PathBase));
 
     private static async Task<Ok<PartView>> GetPartAsync(
@@ -45,7 +46,8 @@ internal static class FigureApi
 
     private static Task<FigureAnswer> LoadAsync(
         string figure, CatalogueDb db, RangeSearch search, HttpRequest request, CancellationToken cancellation, string? closely = null) =>
-        FigureAnswer.LoadAsync(db, search, figure, PrinterLink.Read(request.Query) ?? Printer.Unknown, cancellation, closely);
+        FigureAnswer.LoadAsync(db, search, figure, PrinterLink.Read(request.Query) ?? Printer.Unknown, cancellation, closely,
+            PrinterLink.Read(request.Query) is { } printer ? PrinterLink.ReadAlso(request.Query, printer) : null);
 }
 
 /// <summary>The printer in the query, for the description of the API; <see cref="PrinterLink"/> reads it.</summary>

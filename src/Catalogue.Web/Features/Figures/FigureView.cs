@@ -2,6 +2,7 @@ using Catalogue.Data.Ranges;
 using Catalogue.Model.Cautions;
 using Catalogue.Model.Figures;
 using Catalogue.Model.Inspections;
+using Catalogue.Model.Printers;
 using Catalogue.Model.Verdicts;
 using Catalogue.Web.Api;
 using Catalogue.Web.Features.Shared;
@@ -29,6 +30,12 @@ internal sealed record FigureView
 
     public Verdict? Verdict { get; init; }
     public IReadOnlyList<ReasonView>? Reasons { get; init; }
+
+    /// <summary>
+    /// How it is built from parts of several printers, when it does not suit the one asked about: with those named by <c>also</c>, else with other materials
+    /// of the same category. Absent when that does not help either.
+    /// </summary>
+    public IReadOnlyList<MixedView>? Mixed { get; init; }
 
     /// <summary>The verdict on every process, in the volume asked about.</summary>
     public required IReadOnlyList<ProcessVerdictView> Processes { get; init; }
@@ -69,6 +76,7 @@ internal sealed record FigureView
             Process = answer.Process,
             Verdict = answer.Asked?.Verdict.Verdict,
             Reasons = answer.Asked is null ? null : ReasonView.Of(answer.Asked.Verdict),
+            Mixed = answer.Mixed is null ? null : [.. answer.Mixed.ByPrinter.Select(MixedView.Of)],
             Processes = [.. answer.ByProcess.Select(v => new ProcessVerdictView(v.Process.Code, v.Verdict.Verdict))],
             Choices = [.. answer.Choices.Select(c => ChoiceView.Of(answer, c))],
             Parts = [.. answer.Parts.Select(p => PartView.Of(answer, p, pathBase, withRevisions: false))],
@@ -83,6 +91,17 @@ internal sealed record FigureView
 }
 
 internal sealed record ProcessVerdictView(string Process, Verdict Verdict);
+
+/// <summary>One of several printers with the parts that it makes.</summary>
+/// <param name="Volume">Its build volume; absent for any.</param>
+internal sealed record MixedView(string Process, string? Volume, IReadOnlyList<MixedPartView> Parts)
+{
+    public static MixedView Of((Printer Printer, IReadOnlyList<PartVerdict> Parts) share) => new(share.Printer.Process!, share.Printer.Volume?.ToString(),
+        [.. share.Parts.Select(p => new MixedPartView(p.Part.Slug, p.Chosen?.Variant, p.Verdict))]);
+}
+
+/// <param name="Variant">The slug of the file to take.</param>
+internal sealed record MixedPartView(string Part, string? Variant, Verdict Verdict);
 
 internal sealed record EditionView(int Number, string Note, DateTime PublishedAt);
 

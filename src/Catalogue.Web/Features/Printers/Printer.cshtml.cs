@@ -21,7 +21,7 @@ internal sealed class PrinterPage(Visitor visitor, Masthead masthead) : PageMode
         if (IsOurs(back)) Back = back!;
         if (!save)
         {
-            Form = PrinterForm.Of(visitor.Printer, visitor.Inches);
+            Form = PrinterForm.Of(visitor.Printer, visitor.Also, visitor.Inches);
             return Page();
         }
 
@@ -32,14 +32,14 @@ internal sealed class PrinterPage(Visitor visitor, Masthead masthead) : PageMode
             return Page();
         }
 
-        visitor.Keep(printer, Form.Inches);
-        var query = printer.Query() + (Form.Inches ? "&unit=inch" : "");
+        visitor.Keep(printer, Form.AlsoPrinters, Form.Inches);
+        var query = Visitor.WithAlso(printer, Form.AlsoPrinters) + (Form.Inches ? "&unit=inch" : "");
         return Redirect(Request.PathBase + Back + (Back.Contains('?', StringComparison.Ordinal) ? '&' : '?') + query);
     }
 
     public IActionResult OnPostForget()
     {
-        visitor.Keep(null, inches: false);
+        visitor.Keep(null, [], inches: false);
         return Redirect(Request.PathBase + "/printer");
     }
 

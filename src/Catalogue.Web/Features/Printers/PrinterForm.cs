@@ -1,6 +1,7 @@
 using System.Globalization;
 using Catalogue.Geometry.Fit;
 using Catalogue.Model.Printers;
+using Catalogue.Model.Verdicts;
 
 namespace Catalogue.Web.Features.Printers;
 
@@ -21,14 +22,20 @@ internal sealed class PrinterForm
     public string Margin { get; private init; } = "2";
     public bool Inches { get; private init; }
 
+    /// <summary>Processes that the visitor can print with as well.</summary>
+    public IReadOnlyList<string> Also { get; private init; } = [];
+
     /// <summary>Sentences by field name, empty when the form can be kept.</summary>
     public IReadOnlyDictionary<string, string> Errors => _errors;
 
     /// <summary>The printer that the fields name; null when they name none or one of them is wrong.</summary>
     public Printer? Printer { get; private set; }
 
+    /// <summary>The other printers, in the same room as the first; none without a first process.</summary>
+    public IReadOnlyList<Catalogue.Model.Printers.Printer> AlsoPrinters { get; private set; } = [];
+
     /// <summary>The form as it stands for a printer that is known already.</summary>
-    public static PrinterForm Of(Printer printer, bool inches)
+    public static PrinterForm Of(Printer printer, IReadOnlyList<Printer> also, bool inches)
     {
         var volume = printer.Volume;
         var box = volume is { IsRound: false } ? volume : null;
@@ -44,6 +51,7 @@ internal sealed class PrinterForm
             RoundHeight = Text(round?.Height),
             Margin = volume is null ? "2" : Text(volume.Value.MarginMm),
             Inches = inches,
+            Also = [.. also.Select(p => p.Process!)],
         };
     }
 
@@ -61,6 +69,7 @@ internal sealed class PrinterForm
             RoundHeight = Field(query, "round-height"),
             Margin = Field(query, "margin"),
             Inches = query["unit"] == "inch",
+            Also = [.. query["also"].OfType<string>().Where(processes.Contains).Distinct().Take(MixedBuild.MostPrinters - 1)],
         };
         form.Check(processes);
         return form;
@@ -86,7 +95,11 @@ internal sealed class PrinterForm
             volume = given.WithMargin(mm);
         }
 
-        if (Process.Length > 0 || volume is not null) Printer = new(Process.Length > 0 ? Process : null, volume);
+        if (Process.Length > 0 || volume is not null)
+        {
+            Printer = new(Process.Length > 0 ? Process : null, volume);
+            AlsoPrinters = Process.Length == 0 ? [] : [.. Also.Where(p => p != Process).Select(p => new Printer(p, volume))];
+        }
         else _errors["process"] = "Choose a process, or give a size, or both; without either there is no printer to judge for.";
     }
 

@@ -2,6 +2,7 @@ using System.Globalization;
 using Catalogue.Geometry.Fit;
 using Catalogue.Model;
 using Catalogue.Model.Printers;
+using Catalogue.Model.Verdicts;
 
 namespace Catalogue.Web.Features.Shared;
 
@@ -34,6 +35,43 @@ public static class PrinterLink
         }
 
         return string.Join('&', parts);
+    }
+
+    /// <summary>
+    /// The other printers that a query names, each as <c>also=VPP-flexible</c> in the volume of the first, or with one of its own: <c>also=MEX-rigid@220x220x250</c>
+    /// (<c>@200x300</c> for a round plate).
+    /// </summary>
+    /// <exception cref="RuleBrokenException">What is there cannot be understood; the message shows how to write it.</exception>
+    public static IReadOnlyList<Printer> ReadAlso(IQueryCollection query, Printer first)
+    {
+        ArgumentNullException.ThrowIfNull(query);
+        ArgumentNullException.ThrowIfNull(first);
+        var others = new List<Printer>();
+        foreach (var word in query["also"].OfType<string>().SelectMany(w => w.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)))
+        {
+            var at = word.IndexOf('@', StringComparison.Ordinal);
+            var room = at < 0 ? first.Volume : null;
+            if (at >= 0)
+            {
+                if (!BuildVolume.TryParse(word[(at + 1)..], out var volume))
+                    throw new RuleBrokenException("volume-invalid", $"“{word}” has no build volume behind the @. Write VPP-flexible, or MEX-rigid@220x220x250.");
+                room = volume.WithMargin(first.Volume?.MarginMm ?? 0);
+            }
+
+            others.Add(Printer.Parse(at < 0 ? word : word[..at], null, null, null) with { Volume = room });
+            if (others.Count >= MixedBuild.MostPrinters)
+                throw new RuleBrokenException("printers-invalid", $"At most {MixedBuild.MostPrinters} printers can be combined.");
+        }
+
+        return others;
+    }
+
+    /// <summary>The words that <see cref="ReadAlso"/> reads.</summary>
+    public static string QueryAlso(IReadOnlyList<Printer> also, Printer first)
+    {
+        ArgumentNullException.ThrowIfNull(also);
+        ArgumentNullException.ThrowIfNull(first);
+        return string.Join('&', also.Select(p => "also=" + p.Process + (p.Volume == first.Volume || p.Volume is null ? "" : "@" + p.Volume)));
     }
 
     private static double? Margin(string text)

@@ -18,10 +18,11 @@ public sealed class Visitor
     {
         ArgumentNullException.ThrowIfNull(accessor);
         _http = accessor.HttpContext ?? throw new InvalidOperationException("A visitor exists only within a request.");
-        Kept = FromCookie(_http.Request.Cookies[PrinterCookie]);
+        (Kept, KeptAlso) = FromCookie(_http.Request.Cookies[PrinterCookie]);
         try
         {
             Linked = PrinterLink.Read(_http.Request.Query);
+            if (Linked is not null) LinkedAlso = PrinterLink.ReadAlso(_http.Request.Query, Linked);
         }
         catch (RuleBrokenException broken)
         {
@@ -35,8 +36,14 @@ public sealed class Visitor
     /// <summary>The printer the browser keeps.</summary>
     public Printer? Kept { get; }
 
+    /// <summary>What else the browser knows that they print with.</summary>
+    public IReadOnlyList<Printer> KeptAlso { get; }
+
     /// <summary>The printer the address names.</summary>
     public Printer? Linked { get; }
+
+    /// <summary>What else the address names.</summary>
+    public IReadOnlyList<Printer> LinkedAlso { get; } = [];
 
     /// <summary>Why the printer in the address could not be understood.</summary>
     public string? LinkProblem { get; }
@@ -44,8 +51,11 @@ public sealed class Visitor
     /// <summary>The printer this page is for; <see cref="Printer.Unknown"/> when there is none.</summary>
     public Printer Printer => Linked ?? Kept ?? Printer.Unknown;
 
+    /// <summary>What else they print with; for figures that need a second process.</summary>
+    public IReadOnlyList<Printer> Also => Linked is not null ? LinkedAlso : KeptAlso;
+
     /// <summary>True when the address names another printer than the browser keeps.</summary>
-    public bool IsVisiting => Linked is not null && Linked != (Kept ?? Printer.Unknown);
+    public bool IsVisiting => Linked is not null && (Linked != (Kept ?? Printer.Unknown) || !LinkedAlso.SequenceEqual(KeptAlso));
 
     public bool Inches { get; }
 
@@ -55,32 +65,36 @@ public sealed class Visitor
     /// <param name="path">Begins with a slash; may hold a query and a fragment of its own.</param>
     public string Link(string path) => Link(path, Printer);
 
-    /// <summary>The same with another printer.</summary>
-    public string Link(string path, Printer printer)
+    /// <summary>The same with another printer; with other ones besides, or those of this request when it is this request's printer.</summary>
+    public string Link(string path, Printer printer, IReadOnlyList<Printer>? also = null)
     {
         ArgumentNullException.ThrowIfNull(path);
         var (rest, fragment) = path.IndexOf('#', StringComparison.Ordinal) is >= 0 and var at ? (path[..at], path[at..]) : (path, "");
-        var query = QueryOf(printer);
+        var query = QueryOf(printer, also);
         if (query.Length > 0) rest += (rest.Contains('?', StringComparison.Ordinal) ? '&' : '?') + query;
         return _http.Request.PathBase + rest + fragment;
     }
 
     /// <summary>Lets the browser keep a printer, or forget it.</summary>
-    public void Keep(Printer? printer, bool inches)
+    public void Keep(Printer? printer, IReadOnlyList<Printer> also, bool inches)
     {
-        Write(PrinterCookie, printer?.Query());
+        Write(PrinterCookie, printer is null ? null : WithAlso(printer, also));
         Write(UnitCookie, inches ? "inch" : null);
     }
 
     /// <summary>The printer and the unit as a query, without a question mark; empty when there is nothing to say.</summary>
-    public string QueryOf(Printer printer)
+    public string QueryOf(Printer printer, IReadOnlyList<Printer>? also = null)
     {
         ArgumentNullException.ThrowIfNull(printer);
-        var query = printer.Query();
+        var query = WithAlso(printer, also ?? (printer == Printer ? Also : []));
         if (query.Length == 0 && Kept is not null) query = "process="; // No printer, on purpose.
         if (!Inches) return query;
         return query.Length > 0 ? query + "&unit=inch" : "unit=inch";
     }
+
+    /// <summary>The query of a printer and the others besides it.</summary>
+    public static string WithAlso(Printer printer, IReadOnlyList<Printer> also) =>
+        also.Count > 0 && !printer.IsUnknown ? printer.Query() + "&" + PrinterLink.QueryAlso(also, printer) : printer.Query();
 
     private void Write(string cookie, string? value)
     {
@@ -97,17 +111,19 @@ public sealed class Visitor
         else _http.Response.Cookies.Append(cookie, value, options);
     }
 
-    private static Printer? FromCookie(string? cookie)
+    private static (Printer? Printer, IReadOnlyList<Printer> Also) FromCookie(string? cookie)
     {
-        if (string.IsNullOrEmpty(cookie) || cookie.Length > 200) return null;
+        if (string.IsNullOrEmpty(cookie) || cookie.Length > 400) return (null, []);
         try
         {
-            return PrinterLink.Read(new QueryCollection(QueryHelpers.ParseQuery(cookie)));
+            var query = new QueryCollection(QueryHelpers.ParseQuery(cookie));
+            var printer = PrinterLink.Read(query);
+            return (printer, printer is null ? [] : PrinterLink.ReadAlso(query, printer));
         }
         catch (RuleBrokenException)
         {
             // A cookie somebody else wrote: as good as none.
-            return null;
+            return (null, []);
         }
     }
 }

@@ -1,0 +1,62 @@
+using Catalogue.Model.Printers;
+using Catalogue.Model.Processes;
+using Catalogue.Model.Verdicts;
+
+namespace Catalogue.Data.Ranges;
+
+/// <summary>How a figure is built with more than one printer.</summary>
+/// <param name="Build">Which part goes where.</param>
+/// <param name="Printers">Those that the build's numbers mean.</param>
+public sealed record MixedAnswer(MixedBuild Build, IReadOnlyList<Printer> Printers)
+{
+    /// <summary>The printers that are used, each with its parts.</summary>
+    public IEnumerable<(Printer Printer, IReadOnlyList<PartVerdict> Parts)> ByPrinter =>
+        Build.Parts.GroupBy(p => p.Printer).OrderBy(g => g.Key).Select(g => (Printers[g.Key], (IReadOnlyList<PartVerdict>)[.. g.Select(p => p.Part)]));
+
+    /// <summary>The best build with the printers given; null when there is none. Printers without a process are left out; at most <see cref="MixedBuild.MostPrinters"/> count.</summary>
+    public static async Task<MixedAnswer?> OfAsync(
+        RangeSearch search, RangeSnapshot snapshot, IndexedFigure figure, IEnumerable<Printer> printers, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(search);
+        ArgumentNullException.ThrowIfNull(snapshot);
+        ArgumentNullException.ThrowIfNull(figure);
+        var known = printers.Where(p => p.Process is { } code && snapshot.Process(code) is not null).Distinct().Take(MixedBuild.MostPrinters).ToList();
+        var cases = new List<PrinterCase>(known.Count);
+        foreach (var printer in known)
+        {
+            var verdict = await search.JudgeAsync(snapshot, figure, printer.Process!, printer.Volume, cancellation);
+            cases.Add(new(printer, verdict, Costs(figure, verdict, snapshot.Process(printer.Process!)!.Material)));
+        }
+
+        var joints = figure.Joints.Select(j => new MixedJoint(j.FirstPartId, j.SecondPartId, j.Judgements.ToDictionary(o => o.Key, o => o.Value.Verdict))
+        {
+            StrainedPartId = j.StrainedPartId,
+        }).ToList();
+        return cases.Count > 0 && MixedBuild.Of(cases, joints) is { } build ? new(build, known) : null;
+    }
+
+    /// <summary>What a visitor with one printer could do as well: another material of the same category in the same volume, such as another resin in the same vat.</summary>
+    public static IEnumerable<Printer> Thinkable(RangeSnapshot snapshot, Printer printer)
+    {
+        ArgumentNullException.ThrowIfNull(snapshot);
+        ArgumentNullException.ThrowIfNull(printer);
+        if (printer.Process is not { } own) return [];
+        var category = ProcessCode.Category(own);
+        return snapshot.Processes.Where(p => p.Code != own && ProcessCode.Category(p.Code) == category).Select(p => printer with { Process = p.Code }).Prepend(printer);
+    }
+
+    /// <summary>Grams times the relative price of the material, for all pieces of a part.</summary>
+    private static Dictionary<Guid, double> Costs(IndexedFigure figure, FigureVerdict verdict, Material material)
+    {
+        var costs = new Dictionary<Guid, double>();
+        var density = (material.DensityLow + material.DensityHigh) / 2;
+        foreach (var part in figure.Parts)
+        {
+            var chosen = verdict.Parts.FirstOrDefault(p => p.Part.PartId == part.Id)?.Chosen?.VariantId;
+            if (part.Variants.FirstOrDefault(v => v.Id == chosen) is { } variant)
+                costs[part.Id] = variant.VolumeMm3 / 1000 * density * material.RelativePrice * part.Quantity;
+        }
+
+        return costs;
+    }
+}
