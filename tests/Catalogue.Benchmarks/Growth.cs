@@ -7,6 +7,7 @@ using Catalogue.Benchmarks.Health;
 using Catalogue.Benchmarks.Inspections;
 using Catalogue.Benchmarks.Overhangs;
 using Catalogue.Benchmarks.Spatial;
+using Catalogue.Benchmarks.Thickness;
 using Catalogue.Geometry.Meshes;
 
 namespace Catalogue.Benchmarks;
@@ -29,7 +30,7 @@ internal static class Growth
     private static IEnumerable<GrowthLine> Lines =>
     [
         .. FormatsGrowth.Lines, .. HealthGrowth.Lines, .. SpatialGrowth.Lines, .. FitGrowth.Lines, .. ComparisonGrowth.Lines, .. OverhangGrowth.Lines,
-        .. InspectionsGrowth.Lines,
+        .. ThicknessGrowth.Lines, .. InspectionsGrowth.Lines,
     ];
 
     public static void Run(ReadOnlySpan<string> words)
