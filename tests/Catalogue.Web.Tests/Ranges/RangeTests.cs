@@ -107,6 +107,43 @@ public abstract class RangeTests(CatalogueFixture catalogue) : CatalogueTests(ca
     }
 
     [Fact]
+    public async Task The_matrix_is_searched_sorted_and_narrowed_to_what_breaks_the_promise_alike_on_page_in_json_and_csv()
+    {
+        using var designer = await Catalogue.DesignerAsync();
+        using var visitor = Catalogue.Visitor();
+        var word = "w" + Guid.NewGuid().ToString("N")[..8];
+        var (both, filament) = (await designer.PublishBoxAsync($"{word}-a", 10, 10, 10), await designer.PublishBoxAsync($"{word}-b", 10, 10, 11, "MEX-rigid"));
+
+        // Promised are MEX-rigid and VPP-rigid.
+        Assert.Equal([both, filament], Figures(await visitor.GetJsonAsync($"/api/matrix?q={word}")));
+        Assert.Equal([filament], Figures(await visitor.GetJsonAsync($"/api/matrix?q={word}&show=gaps")));
+        Assert.Equal([filament, both], Figures(await visitor.GetJsonAsync($"/api/matrix?q={word}&sort=VPP-rigid")));
+
+        var csv = await visitor.GetStringAsync($"/api/matrix.csv?q={word}&process=VPP-rigid&sort=VPP-rigid");
+        Assert.Equal(["figure,title,VPP-rigid,VPP-rigid why", $"{filament},{word}-b,unsuited,\"Body: No file of this part is made for rigid resin yet, only for other processes.\"", $"{both},{word}-a,suits,Its one part fits."],
+            csv.TrimStart('\uFEFF').Split("\r\n", StringSplitOptions.RemoveEmptyEntries));
+
+        using var browser = new Browser(Catalogue.CreateClient());
+        await browser.GoAsync($"/matrix?q={word}&show=gaps");
+        Assert.Contains("1 of ", browser.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain($"/figures/{both}", browser.Html, StringComparison.Ordinal);
+        using var odd = await visitor.GetAsync("/api/matrix?sort=colour");
+        await odd.ExpectProblemAsync(HttpStatusCode.UnprocessableEntity, "filter-invalid");
+
+        static IEnumerable<string?> Figures(System.Text.Json.Nodes.JsonNode matrix) => matrix["rows"]!.AsArray().Select(r => (string?)r!["figure"]);
+    }
+
+    [Fact]
+    public async Task A_title_that_a_spreadsheet_would_take_for_a_formula_is_kept_as_text()
+    {
+        using var designer = await Catalogue.DesignerAsync();
+        using var visitor = Catalogue.Visitor();
+        var figure = await designer.PublishBoxAsync("sums", 10, 10, 10);
+        await designer.SendAsync(HttpMethod.Put, $"/api/figures/{figure}", new { title = "=1+1, \"two\"", heightMm = 120, licence = "CC-BY-4.0" }, HttpStatusCode.OK);
+        Assert.Contains($"{figure},\"'=1+1, \"\"two\"\"\",", await visitor.GetStringAsync("/api/matrix.csv"), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task The_matrix_answers_for_the_promised_size_or_the_one_asked_about_and_agrees_with_the_range()
     {
         using var designer = await Catalogue.DesignerAsync();

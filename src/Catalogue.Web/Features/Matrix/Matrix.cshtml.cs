@@ -22,14 +22,32 @@ internal sealed class MatrixPageModel(RangeSearch search, Masthead masthead, Vis
 
     public BuildVolume PromisedVolume => BuildVolume.Rectangular(Promise.WidthMm, Promise.DepthMm, Promise.HeightMm);
 
+    public MatrixFilters Filters { get; private set; } = null!;
+
+    /// <summary>The rows that the filters leave, in their order.</summary>
+    public IReadOnlyList<MatrixRow> Rows { get; private set; } = [];
+
     /// <summary>How many figures have which verdict on a process.</summary>
     public int Count(string process, Verdict verdict) => Matrix.Rows.Count(r => r.Cells.Any(c => c.Process == process && c.Verdict.Verdict == verdict));
 
     /// <summary>Figures that suit, with or without care, on every promised process.</summary>
-    public int Kept => Matrix.Rows.Count(r => Promise.Processes.All(p => r.Cells.Any(c => c.Process == p && c.Verdict.Verdict is Verdict.Suits or Verdict.Care)));
+    public int Kept => Matrix.Rows.Count(r => MatrixFilters.Keeps(r, Promise));
 
     /// <summary>The printer a cell's link asks about.</summary>
     public Printer PrinterOf(string process) => new(process, Volume);
+
+    /// <summary>The address of this matrix sorted another way, or as another format.</summary>
+    public string Address(string path, string sort)
+    {
+        var words = new List<string>();
+        if (Filters.Words.Length > 0) words.Add("q=" + Uri.EscapeDataString(Filters.Words));
+        if (Filters.OnlyGaps) words.Add("show=gaps");
+        if (sort != MatrixFilters.ByTitle) words.Add("sort=" + sort);
+        return visitor.Link(path + (words.Count > 0 ? "?" + string.Join('&', words) : ""), visitor.Printer with { Volume = Volume });
+    }
+
+    /// <summary>The figures' reasons in one look: each process that is not all good, with the sentence that decides.</summary>
+    public static IEnumerable<MatrixCell> Troubles(MatrixRow row) => row.Cells.Where(c => c.Verdict.Verdict != Verdict.Suits);
 
     public async Task OnGetAsync(CancellationToken cancellation)
     {
@@ -39,5 +57,7 @@ internal sealed class MatrixPageModel(RangeSearch search, Masthead masthead, Vis
         Volume = visitor.Printer.Volume ?? PromisedVolume;
         IsPromised = Volume == PromisedVolume;
         Matrix = await search.MatrixAsync(Volume, null, cancellation);
+        Filters = MatrixFilters.Read(Request.Query, Matrix.Processes);
+        Rows = Filters.Of(Matrix, Promise);
     }
 }
