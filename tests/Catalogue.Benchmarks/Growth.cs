@@ -4,6 +4,7 @@ using Catalogue.Benchmarks.Comparison;
 using Catalogue.Benchmarks.Fit;
 using Catalogue.Benchmarks.Formats;
 using Catalogue.Benchmarks.Health;
+using Catalogue.Benchmarks.Holes;
 using Catalogue.Benchmarks.Inspections;
 using Catalogue.Benchmarks.Overhangs;
 using Catalogue.Benchmarks.Spatial;
@@ -30,7 +31,7 @@ internal static class Growth
     private static IEnumerable<GrowthLine> Lines =>
     [
         .. FormatsGrowth.Lines, .. HealthGrowth.Lines, .. SpatialGrowth.Lines, .. FitGrowth.Lines, .. ComparisonGrowth.Lines, .. OverhangGrowth.Lines,
-        .. ThicknessGrowth.Lines, .. InspectionsGrowth.Lines,
+        .. ThicknessGrowth.Lines, .. HolesGrowth.Lines, .. InspectionsGrowth.Lines,
     ];
 
     public static void Run(ReadOnlySpan<string> words)

@@ -28,6 +28,8 @@ public sealed record InspectionReport
     public SmallestBoxReport? SmallestBox { get; init; }
     public FitReport? Fit { get; init; }
     public OverhangReport? Overhang { get; init; }
+    public IReadOnlyList<HoleReport>? Holes { get; init; }
+    public IReadOnlyList<PegReport>? Pegs { get; init; }
     public bool? SmallPart { get; init; }
     public IReadOnlyList<ProcessReport>? Processes { get; init; }
     public IReadOnlyDictionary<string, double>? Milliseconds { get; init; }

@@ -1,6 +1,7 @@
 using Catalogue.Geometry.Fit;
 using Catalogue.Geometry.Gauges;
 using Catalogue.Geometry.Health;
+using Catalogue.Geometry.Holes;
 using Catalogue.Geometry.Hulls;
 using Catalogue.Geometry.Measures;
 using Catalogue.Geometry.Meshes;
@@ -16,6 +17,9 @@ internal sealed record MeasuredMesh(
 {
     /// <summary>In the file's own pose; null where it is not clear what is inside.</summary>
     public OverhangMeasures? Overhangs { get; init; }
+
+    /// <summary>Null where it is not clear what is inside.</summary>
+    public PinHoles? Holes { get; init; }
 
     public static MeasuredMesh Of(TriangleMesh mesh, BuildVolume? volume, InspectionClock clock, CancellationToken cancellation)
     {
@@ -34,8 +38,10 @@ internal sealed record MeasuredMesh(
         FitResult? fit = volume is { } room ? FitSearch.Fit(hull, room, cancellation) : null;
         clock.Begin("overhang", 80);
         var overhangs = HasInside(health) ? OverhangMeasures.Of(tree, Rotation.Identity, cancellation) : null;
+        clock.Begin("holes", 83);
+        var holes = HasInside(health) ? PinHoles.Find(mesh, tree, cancellation) : null;
         clock.End();
-        return new(mesh.Bounds.Size, health, crossings, measures, hull, box, smallPart, fit) { Overhangs = overhangs };
+        return new(mesh.Bounds.Size, health, crossings, measures, hull, box, smallPart, fit) { Overhangs = overhangs, Holes = holes };
     }
 
     private static bool HasInside(MeshHealth health) =>
@@ -62,6 +68,7 @@ internal sealed record MeasuredMesh(
         TroubleAt = Health.BoundaryPlaces.Concat(Health.NonManifoldEdgePlaces).Cast<Vec3?>().FirstOrDefault(),
         SmallPart = SmallPart,
         Overhangs = Overhangs,
+        Holes = Holes,
         UnitStated = unitStated,
         Warnings = warnings,
         Hull = Hull.ToBytes(),

@@ -1,4 +1,5 @@
 using System.Text.Json.Serialization;
+using Catalogue.Geometry.Holes;
 using Catalogue.Geometry.Meshes;
 using Catalogue.Geometry.Overhangs;
 
@@ -37,6 +38,9 @@ public sealed record MeshFacts
 
     /// <summary>What hangs over in the file's own pose; null where it is not clear what is inside.</summary>
     public OverhangMeasures? Overhangs { get; init; }
+
+    /// <summary>Round holes and pegs; null where it is not clear what is inside.</summary>
+    public PinHoles? Holes { get; init; }
 
     public required bool UnitStated { get; init; }
     public IReadOnlyList<string> Warnings { get; init; } = [];

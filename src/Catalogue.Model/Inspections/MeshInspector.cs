@@ -10,7 +10,7 @@ namespace Catalogue.Model.Inspections;
 public static class MeshInspector
 {
     /// <summary>Counts up whenever a check would answer differently; stored inspections with a lower one are inspected again.</summary>
-    public const int CheckVersion = 5;
+    public const int CheckVersion = 6;
 
     /// <param name="content">The file; read once, from its beginning.</param>
     /// <param name="length">Its number of bytes, when known.</param>
@@ -67,6 +67,8 @@ public static class MeshInspector
         Centroid = [measured.Measures.Centroid.X, measured.Measures.Centroid.Y, measured.Measures.Centroid.Z],
         SmallestBox = BoxOf(measured.Box),
         Overhang = measured.Overhangs is { } overhangs ? OverhangReport.Of(overhangs) : null,
+        Holes = measured.Holes is { } holes ? [.. holes.Holes.Select(HoleReport.Of)] : null,
+        Pegs = measured.Holes is { } pegs ? [.. pegs.Pegs.Select(PegReport.Of)] : null,
         SmallPart = measured.SmallPart,
         Fit = measured.Fit is { } fit ? FitOf(fit) : null,
         Processes = request.Processes.Count == 0 ? null :

@@ -40,6 +40,7 @@ public sealed record JointMechanics(string Formula, string Arithmetic, Finding F
             JointKind.PopInBall => [.. Listed(Snap(joint, process), Play(joint, process, "ball", "socket"))],
             JointKind.PlugInSleeve or JointKind.Glued => [.. Listed(Play(joint, process, "plug", "sleeve"), Grip(joint))],
             JointKind.PressFit => [.. Listed(Press(joint, process))],
+            JointKind.PinnedHinge => [.. Listed(Pin(joint, process))],
             JointKind.Retracting => [.. Listed(Bend(joint, process))],
             _ => [],
         };
@@ -154,6 +155,20 @@ public sealed record JointMechanics(string Formula, string Arithmetic, Finding F
         return new("(peg Ø − hole Ø + what printing may add) ÷ hole Ø", Text($"({peg:0.###} − {hole:0.###} + {missed:0.0##}) ÷ {hole:0.###} = {strain:0.#} %"),
             Strained(joint, process, strain, "hoop strain of a pressed hole (any strength-of-materials handbook); at most 0.7 of the material’s (common practice)",
                 Text($"the hole may have to stretch {strain:0.#} % over the peg"), "sand the peg or drill the hole first"));
+    }
+
+    /// <summary>The rod has to go into the printed hole.</summary>
+    private static JointMechanics? Pin(JointSpec joint, Process process)
+    {
+        if (joint is not { InnerDiameterMm: { } rod, OuterDiameterMm: { } hole }) return null;
+        var passage = RodPassage.Of(hole, rod, process);
+        var severity = passage.Passing == RodPassing.Drill ? Severity.Care : Severity.Note;
+        return new(Text($"hole Ø − {RodPassage.MostShrinkMm:0.#}…{RodPassage.LeastShrinkMm:0.#} mm"), Text($"{passage.Arithmetic}; rod {rod:0.###} mm"),
+            new("joint.pin", severity, $"{joint.Name}: {passage.Advice}.")
+            {
+                Measured = Math.Round(passage.AsPrinted.Least, 3), Limit = rod, Unit = "mm",
+                Source = "printed holes come out 0.1–0.3 mm small, ream by hand (common practice); sliding fit H7/h6 (ISO 286-2)",
+            });
     }
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);

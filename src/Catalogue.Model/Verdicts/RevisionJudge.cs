@@ -19,6 +19,7 @@ public static class RevisionJudge
     private static IEnumerable<Finding> CheckFindings(MeshFacts facts, Process process) =>
     [
         .. facts.Overhangs is { } overhangs ? OverhangFindings.Of(overhangs, facts.VolumeMm3, process) : [],
+        .. facts.Holes is { } holes ? HoleFindings.Of(holes, process) : [],
     ];
 
     private static IEnumerable<Finding> MeshFindings(MeshFacts facts)

@@ -24,6 +24,9 @@ internal static class InspectionText
             Line($"  {(fit.Fits ? $"fits, {fit.SpareMm:0.0} mm to spare when turned" : $"{-fit.SpareMm:0.0} mm too long in every orientation")}");
         if (report.Overhang is { } overhang)
             Line($"  as the file lies, {overhang.AreaMm2 / 100:0.##} cm² hang over more than {overhang.LimitDegrees}° from the vertical, {overhang.SupportVolumeMm3 / 1000:0.##} cm³ of supports, {overhang.IslandCount} starts in mid-air");
+        foreach (var hole in report.Holes ?? [])
+            Line($"  hole {hole.DiameterMm:0.00} × {hole.DepthMm:0.0} mm, {(hole.Through ? "through" : "blind")}, lets {hole.ClearMm:0.00} mm pass, at {hole.At[0]:0.0} {hole.At[1]:0.0} {hole.At[2]:0.0}");
+        foreach (var peg in report.Pegs ?? []) Line($"  peg {peg.DiameterMm:0.00} × {peg.LengthMm:0.0} mm, at {peg.At[0]:0.0} {peg.At[1]:0.0} {peg.At[2]:0.0}");
         if (report.SmallPart is true) to.WriteLine("  small part: fits into the small-parts cylinder of 16 CFR 1501.4; keep away from children under 3");
         foreach (var process in report.Processes ?? [])
         {

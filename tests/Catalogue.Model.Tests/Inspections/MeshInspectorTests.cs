@@ -101,6 +101,17 @@ public sealed class MeshInspectorTests
     }
 
     [Fact]
+    public void Holes_are_told_of_only_where_it_is_clear_what_is_inside()
+    {
+        var axle = Solids.Cylinder(1.5, 20, 24);
+        var report = Inspect(axle).Report;
+        Assert.Empty(report.Holes!);
+        var peg = Assert.Single(report.Pegs!);
+        Assert.Equal((3, 20), (Math.Round(peg.DiameterMm, 2), Math.Round(peg.LengthMm, 1)));
+        Assert.Null(Inspect(Solids.Inverted(axle)).Report.Holes);
+    }
+
+    [Fact]
     public void An_open_mesh_is_unsuited_everywhere_with_the_number_of_its_open_edges()
     {
         var box = Solids.Box(10, 10, 10);
@@ -118,8 +129,9 @@ public sealed class MeshInspectorTests
         inspection.Start(DateTime.UtcNow);
         inspection.Finish(result.Facts, InspectionJson.Write(result.Report), MeshInspector.CheckVersion, DateTime.UtcNow);
         var read = inspection.Facts;
-        Assert.Equal(result.Facts with { Hull = read.Hull, FitProfile = read.FitProfile, Warnings = read.Warnings, Overhangs = read.Overhangs }, read);
+        Assert.Equal(result.Facts with { Hull = read.Hull, FitProfile = read.FitProfile, Warnings = read.Warnings, Overhangs = read.Overhangs, Holes = read.Holes }, read);
         Assert.Equal(JsonSerializer.Serialize(result.Facts.Overhangs), JsonSerializer.Serialize(read.Overhangs));
+        Assert.Equal(JsonSerializer.Serialize(result.Facts.Holes), JsonSerializer.Serialize(read.Holes));
         Assert.Equal(result.Facts.Warnings, read.Warnings);
         Assert.Equal(result.Facts.Hull, inspection.Hull);
         Assert.Equal(result.Report.VolumeMm3, InspectionJson.Read(inspection.ReportJson)!.VolumeMm3);
