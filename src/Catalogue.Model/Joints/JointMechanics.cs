@@ -62,7 +62,10 @@ public sealed record JointMechanics(string Formula, string Arithmetic, Finding F
             return new("(ball Ø − mouth Ø) ÷ mouth Ø", arithmetic, new("joint.loose", Severity.Stop,
                 Text($"{joint.Name}: the mouth of {mouth:0.##} mm does not hold a ball of {ball:0.##} mm; it falls out. Make the mouth narrower."))
             {
-                Measured = strain, Limit = 0, Unit = "%", Source = SnapSource,
+                Measured = strain,
+                Limit = 0,
+                Unit = "%",
+                Source = SnapSource,
             });
         }
 
@@ -94,7 +97,10 @@ public sealed record JointMechanics(string Formula, string Arithmetic, Finding F
         };
         return new("joint.strain", severity, $"{joint.Name}: {what}; {judged}")
         {
-            Measured = Math.Round(strain, 2), Limit = Math.Round(limit, 2), Unit = "%", Source = $"{source}; elongation of {material.Name}: {material.Origin}",
+            Measured = Math.Round(strain, 2),
+            Limit = Math.Round(limit, 2),
+            Unit = "%",
+            Source = $"{source}; elongation of {material.Name}: {material.Origin}",
         };
     }
 
@@ -122,7 +128,10 @@ public sealed record JointMechanics(string Formula, string Arithmetic, Finding F
             Text($"{hole:0.###} − {plug:0.###} = {play:0.0##} mm; less {missed:0.0##} mm = {least:0.0##} mm"),
             new(code, severity, Text($"{joint.Name}: {play:0.0#} mm of play, of which printing may take {missed:0.0#} mm; {judged}"))
             {
-                Measured = Math.Round(least, 3), Limit = 0, Unit = "mm", Source = accuracy.Origin,
+                Measured = Math.Round(least, 3),
+                Limit = 0,
+                Unit = "mm",
+                Source = accuracy.Origin,
             });
     }
 
@@ -136,11 +145,17 @@ public sealed record JointMechanics(string Formula, string Arithmetic, Finding F
         return new("length ÷ plug Ø", Text($"{length:0.###} ÷ {plug:0.###} = {share:0.##}"), share < LeastPlugShare
             ? new("joint.short", Severity.Note, Text($"{joint.Name}: the plug goes in {length:0.#} mm, less than its {plug:0.#} mm of thickness; hold it straight until the glue has set."))
             {
-                Measured = Math.Round(share, 3), Limit = LeastPlugShare, Unit = "", Source = "common practice",
+                Measured = Math.Round(share, 3),
+                Limit = LeastPlugShare,
+                Unit = "",
+                Source = "common practice",
             }
             : new("joint.grip", Severity.Note, Text($"{joint.Name}: the plug goes in {length:0.#} mm, enough to keep it straight."))
             {
-                Measured = Math.Round(share, 3), Limit = LeastPlugShare, Unit = "", Source = "common practice",
+                Measured = Math.Round(share, 3),
+                Limit = LeastPlugShare,
+                Unit = "",
+                Source = "common practice",
             });
     }
 
@@ -166,7 +181,9 @@ public sealed record JointMechanics(string Formula, string Arithmetic, Finding F
         return new(Text($"hole Ø − {RodPassage.MostShrinkMm:0.#}…{RodPassage.LeastShrinkMm:0.#} mm"), Text($"{passage.Arithmetic}; rod {rod:0.###} mm"),
             new("joint.pin", severity, $"{joint.Name}: {passage.Advice}.")
             {
-                Measured = Math.Round(passage.AsPrinted.Least, 3), Limit = rod, Unit = "mm",
+                Measured = Math.Round(passage.AsPrinted.Least, 3),
+                Limit = rod,
+                Unit = "mm",
                 Source = "printed holes come out 0.1–0.3 mm small, ream by hand (common practice); sliding fit H7/h6 (ISO 286-2)",
             });
     }

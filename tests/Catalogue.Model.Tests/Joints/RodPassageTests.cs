@@ -91,7 +91,13 @@ public sealed class RodPassageTests
 
     private static RoundHole Hole(double diameter, double clear, double depth) => new()
     {
-        DiameterMm = diameter, ClearMm = clear, DepthMm = depth, Axis = Vec3.UnitX, Mouth = Vec3.Zero, Center = new(depth / 2, 0, 0), Through = true,
+        DiameterMm = diameter,
+        ClearMm = clear,
+        DepthMm = depth,
+        Axis = Vec3.UnitX,
+        Mouth = Vec3.Zero,
+        Center = new(depth / 2, 0, 0),
+        Through = true,
     };
 
     private static Pose At(double x, double y, double z) => new(x, y, z, Upright);

@@ -67,6 +67,13 @@ public sealed class HoleFindingsTests
 
     private static RoundHole Hole(double diameter) => new()
     {
-        DiameterMm = diameter, ClearMm = diameter, DepthMm = 6, Axis = Vec3.UnitZ, Mouth = new(1, 2, 3), Center = new(1, 2, 6), Through = true, WallMm = 2,
+        DiameterMm = diameter,
+        ClearMm = diameter,
+        DepthMm = 6,
+        Axis = Vec3.UnitZ,
+        Mouth = new(1, 2, 3),
+        Center = new(1, 2, 6),
+        Through = true,
+        WallMm = 2,
     };
 }
