@@ -190,6 +190,61 @@ namespace Catalogue.Migrations.PostgreSql
                     b.ToTable("revision_verdicts", (string)null);
                 });
 
+            modelBuilder.Entity("Catalogue.Model.Comparison.MeshComparison", b =>
+                {
+                    b.Property<Guid>("BeforeId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("before_id");
+
+                    b.Property<Guid>("AfterId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("after_id");
+
+                    b.Property<int>("Attempts")
+                        .HasColumnType("integer")
+                        .HasColumnName("attempts");
+
+                    b.Property<string>("ChangeJson")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("change_json");
+
+                    b.Property<string>("ErrorMessage")
+                        .IsRequired()
+                        .HasMaxLength(1000)
+                        .HasColumnType("character varying(1000)")
+                        .HasColumnName("error_message");
+
+                    b.Property<DateTime?>("FinishedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("finished_at");
+
+                    b.Property<int>("MadeByVersion")
+                        .HasColumnType("integer")
+                        .HasColumnName("made_by_version");
+
+                    b.Property<DateTime>("QueuedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("queued_at");
+
+                    b.Property<string>("State")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("state");
+
+                    b.HasKey("BeforeId", "AfterId")
+                        .HasName("pk_mesh_comparisons");
+
+                    b.HasIndex("AfterId")
+                        .HasDatabaseName("ix_mesh_comparisons_after_id");
+
+                    b.HasIndex("State")
+                        .HasDatabaseName("ix_mesh_comparisons_state");
+
+                    b.ToTable("mesh_comparisons", (string)null);
+                });
+
             modelBuilder.Entity("Catalogue.Model.Figures.Choice", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1343,6 +1398,23 @@ namespace Catalogue.Migrations.PostgreSql
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired()
                         .HasConstraintName("fk_revision_verdicts_revisions_revision_id");
+                });
+
+            modelBuilder.Entity("Catalogue.Model.Comparison.MeshComparison", b =>
+                {
+                    b.HasOne("Catalogue.Model.Inspections.MeshInspection", null)
+                        .WithMany()
+                        .HasForeignKey("AfterId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_mesh_comparisons_inspections_after_id");
+
+                    b.HasOne("Catalogue.Model.Inspections.MeshInspection", null)
+                        .WithMany()
+                        .HasForeignKey("BeforeId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_mesh_comparisons_inspections_before_id");
                 });
 
             modelBuilder.Entity("Catalogue.Model.Figures.Choice", b =>

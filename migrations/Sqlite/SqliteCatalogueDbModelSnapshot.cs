@@ -185,6 +185,61 @@ namespace Catalogue.Migrations.Sqlite
                     b.ToTable("revision_verdicts", (string)null);
                 });
 
+            modelBuilder.Entity("Catalogue.Model.Comparison.MeshComparison", b =>
+                {
+                    b.Property<Guid>("BeforeId")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("before_id");
+
+                    b.Property<Guid>("AfterId")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("after_id");
+
+                    b.Property<int>("Attempts")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("attempts");
+
+                    b.Property<string>("ChangeJson")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("change_json");
+
+                    b.Property<string>("ErrorMessage")
+                        .IsRequired()
+                        .HasMaxLength(1000)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("error_message");
+
+                    b.Property<DateTime?>("FinishedAt")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("finished_at");
+
+                    b.Property<int>("MadeByVersion")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("made_by_version");
+
+                    b.Property<DateTime>("QueuedAt")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("queued_at");
+
+                    b.Property<string>("State")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("state");
+
+                    b.HasKey("BeforeId", "AfterId")
+                        .HasName("pk_mesh_comparisons");
+
+                    b.HasIndex("AfterId")
+                        .HasDatabaseName("ix_mesh_comparisons_after_id");
+
+                    b.HasIndex("State")
+                        .HasDatabaseName("ix_mesh_comparisons_state");
+
+                    b.ToTable("mesh_comparisons", (string)null);
+                });
+
             modelBuilder.Entity("Catalogue.Model.Figures.Choice", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1336,6 +1391,23 @@ namespace Catalogue.Migrations.Sqlite
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired()
                         .HasConstraintName("fk_revision_verdicts_revisions_revision_id");
+                });
+
+            modelBuilder.Entity("Catalogue.Model.Comparison.MeshComparison", b =>
+                {
+                    b.HasOne("Catalogue.Model.Inspections.MeshInspection", null)
+                        .WithMany()
+                        .HasForeignKey("AfterId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_mesh_comparisons_inspections_after_id");
+
+                    b.HasOne("Catalogue.Model.Inspections.MeshInspection", null)
+                        .WithMany()
+                        .HasForeignKey("BeforeId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_mesh_comparisons_inspections_before_id");
                 });
 
             modelBuilder.Entity("Catalogue.Model.Figures.Choice", b =>

@@ -1,5 +1,6 @@
 using Catalogue.Data.Accounts;
 using Catalogue.Data.Mapping;
+using Catalogue.Model.Comparison;
 using Catalogue.Model.Figures;
 using Catalogue.Model.Inspections;
 using Catalogue.Model.Processes;
@@ -22,6 +23,7 @@ public abstract class CatalogueDb(DbContextOptions options) : IdentityUserContex
     public DbSet<Edition> Editions => Set<Edition>();
     public DbSet<EditionEntry> EditionEntries => Set<EditionEntry>();
     public DbSet<MeshInspection> Inspections => Set<MeshInspection>();
+    public DbSet<MeshComparison> Comparisons => Set<MeshComparison>();
     public DbSet<RevisionVerdict> Verdicts => Set<RevisionVerdict>();
     public DbSet<Report> Reports => Set<Report>();
     public DbSet<AccessToken> AccessTokens => Set<AccessToken>();
@@ -39,6 +41,7 @@ public abstract class CatalogueDb(DbContextOptions options) : IdentityUserContex
         AccountMapping.Apply(builder);
         FigureMapping.Apply(builder);
         InspectionMapping.Apply(builder);
+        ComparisonMapping.Apply(builder);
         RangeMapping.Apply(builder);
     }
 
@@ -77,7 +80,7 @@ public abstract class CatalogueDb(DbContextOptions options) : IdentityUserContex
 
     private bool ChangesTheRange() => ChangeTracker.Entries().Any(e =>
         e.State is EntityState.Added or EntityState.Modified or EntityState.Deleted
-        && e.Entity is Figure or RevisionVerdict or Process or ProcessLimit or RangePromise or Report);
+        && e.Entity is Figure or RevisionVerdict or Process or ProcessLimit or RangePromise or Report or MeshComparison { State: ComparisonState.Done });
 }
 
 /// <summary>The catalogue on SQLite: one file, one machine.</summary>

@@ -29,7 +29,11 @@ public enum LengthUnit
 /// <param name="Items">The things to build: one for STL and OBJ, one per build item for 3MF. Never empty.</param>
 /// <param name="Warnings">Sentences for the person who uploaded it: a guessed unit, ignored content.</param>
 public sealed record MeshFile(
-    MeshFormat Format, LengthUnit Unit, bool UnitStated, IReadOnlyList<MeshItem> Items, IReadOnlyList<string> Warnings);
+    MeshFormat Format, LengthUnit Unit, bool UnitStated, IReadOnlyList<MeshItem> Items, IReadOnlyList<string> Warnings)
+{
+    /// <summary>Everything there is to build, as one mesh; not welded across items. O(n) where there are several.</summary>
+    public TriangleMesh Whole() => Items.Count == 1 ? Items[0].Mesh : Solids.Together([.. Items.Select(i => i.Mesh)]);
+}
 
 /// <summary>One thing to build: a welded mesh and the name the file gives it, if any.</summary>
 public sealed record MeshItem(string? Name, TriangleMesh Mesh);

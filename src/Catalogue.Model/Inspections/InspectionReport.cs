@@ -2,6 +2,7 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using Catalogue.Geometry.Meshes;
+using Catalogue.Model.Repair;
 using Catalogue.Model.Verdicts;
 
 namespace Catalogue.Model.Inspections;
@@ -31,6 +32,10 @@ public sealed record InspectionReport
     public IReadOnlyList<HoleReport>? Holes { get; init; }
     public IReadOnlyList<PegReport>? Pegs { get; init; }
     public bool? SmallPart { get; init; }
+
+    /// <summary>What a gentle repair could change; absent for a sound mesh and where nothing can be mended.</summary>
+    public RepairSummary? Repair { get; init; }
+
     public IReadOnlyList<ProcessReport>? Processes { get; init; }
     public IReadOnlyDictionary<string, double>? Milliseconds { get; init; }
 

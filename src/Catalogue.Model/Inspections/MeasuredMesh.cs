@@ -7,6 +7,7 @@ using Catalogue.Geometry.Measures;
 using Catalogue.Geometry.Meshes;
 using Catalogue.Geometry.Overhangs;
 using Catalogue.Geometry.Spatial;
+using Catalogue.Model.Repair;
 
 namespace Catalogue.Model.Inspections;
 
@@ -21,10 +22,15 @@ internal sealed record MeasuredMesh(
     /// <summary>Null where it is not clear what is inside.</summary>
     public PinHoles? Holes { get; init; }
 
+    /// <summary>What a gentle repair could change; null where there is nothing to mend or nothing that can be.</summary>
+    public RepairSummary? Repair { get; init; }
+
     public static MeasuredMesh Of(TriangleMesh mesh, BuildVolume? volume, InspectionClock clock, CancellationToken cancellation)
     {
         clock.Begin("health", 20);
         var health = MeshHealth.Of(mesh, cancellation);
+        if (RepairSummary.HasCause(health)) clock.Begin("repair", 30);
+        var repair = RepairSummary.Of(mesh, health, cancellation);
         clock.Begin("tree", 40);
         var tree = TriangleTree.Build(mesh, cancellation);
         clock.Begin("selfIntersections", 50);
@@ -41,7 +47,7 @@ internal sealed record MeasuredMesh(
         clock.Begin("holes", 83);
         var holes = HasInside(health) ? PinHoles.Find(mesh, tree, cancellation) : null;
         clock.End();
-        return new(mesh.Bounds.Size, health, crossings, measures, hull, box, smallPart, fit) { Overhangs = overhangs, Holes = holes };
+        return new(mesh.Bounds.Size, health, crossings, measures, hull, box, smallPart, fit) { Repair = repair, Overhangs = overhangs, Holes = holes };
     }
 
     private static bool HasInside(MeshHealth health) =>
@@ -69,6 +75,7 @@ internal sealed record MeasuredMesh(
         SmallPart = SmallPart,
         Overhangs = Overhangs,
         Holes = Holes,
+        Repair = Repair,
         UnitStated = unitStated,
         Warnings = warnings,
         Hull = Hull.ToBytes(),

@@ -2,6 +2,7 @@ using System.Text.Json.Serialization;
 using Catalogue.Geometry.Holes;
 using Catalogue.Geometry.Meshes;
 using Catalogue.Geometry.Overhangs;
+using Catalogue.Model.Repair;
 
 namespace Catalogue.Model.Inspections;
 
@@ -41,6 +42,9 @@ public sealed record MeshFacts
 
     /// <summary>Round holes and pegs; null where it is not clear what is inside.</summary>
     public PinHoles? Holes { get; init; }
+
+    /// <summary>What a gentle repair could change; null for a sound mesh, where nothing can be mended, and for a file of several things.</summary>
+    public RepairSummary? Repair { get; init; }
 
     public required bool UnitStated { get; init; }
     public IReadOnlyList<string> Warnings { get; init; } = [];

@@ -1,16 +1,15 @@
 using System.Globalization;
 using Catalogue.Geometry.Fit;
 using Catalogue.Geometry.Formats;
-using Catalogue.Geometry.Meshes;
 using Catalogue.Model.Verdicts;
 
 namespace Catalogue.Model.Inspections;
 
-/// <summary>Every check on one mesh file: read, weld, health, self-intersections, measures, hull, fit, overhangs, findings. Pure: a stream in, values out.</summary>
+/// <summary>Every check on one mesh file: read, weld, health, self-intersections, measures, hull, fit, overhangs, repair, findings. Pure: a stream in, values out.</summary>
 public static class MeshInspector
 {
     /// <summary>Counts up whenever a check would answer differently; stored inspections with a lower one are inspected again.</summary>
-    public const int CheckVersion = 6;
+    public const int CheckVersion = 7;
 
     /// <param name="content">The file; read once, from its beginning.</param>
     /// <param name="length">Its number of bytes, when known.</param>
@@ -23,9 +22,9 @@ public static class MeshInspector
         var clock = new InspectionClock(stage);
         clock.Begin("read", 0);
         var file = MeshFileReader.Read(content, length, new MeshReadOptions { Unit = request.Unit }, cancellation);
-        var whole = file.Items.Count == 1 ? file.Items[0].Mesh : Solids.Together([.. file.Items.Select(i => i.Mesh)]);
-        var measured = MeasuredMesh.Of(whole, request.Volume, clock, cancellation);
+        var measured = MeasuredMesh.Of(file.Whole(), request.Volume, clock, cancellation);
         var facts = measured.Facts(file.UnitStated, WarningsOf(file));
+        if (file.Items.Count > 1) facts = facts with { Repair = null };
         if (request.ForRange)
         {
             clock.Begin("fitProfile", 92);
@@ -70,6 +69,7 @@ public static class MeshInspector
         Holes = measured.Holes is { } holes ? [.. holes.Holes.Select(HoleReport.Of)] : null,
         Pegs = measured.Holes is { } pegs ? [.. pegs.Pegs.Select(PegReport.Of)] : null,
         SmallPart = measured.SmallPart,
+        Repair = facts.Repair,
         Fit = measured.Fit is { } fit ? FitOf(fit) : null,
         Processes = request.Processes.Count == 0 ? null :
         [

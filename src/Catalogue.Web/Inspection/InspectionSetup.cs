@@ -29,10 +29,13 @@ internal static class InspectionSetup
             });
         });
         services.AddSingleton<InspectionQueue>();
+        services.AddSingleton<ComparisonQueue>();
+        services.AddSingleton<MeshComparer>();
         services.AddSingleton<Rejudging>();
         services.AddSingleton<Inspector>();
         services.AddScoped<MeshUpload>();
         services.AddHostedService<UnfinishedInspections>();
+        services.AddHostedService<UnfinishedComparisons>();
         if (!options.ServeOnly) services.AddQuartzHostedService(hosted => hosted.WaitForJobsToComplete = false);
     }
 }

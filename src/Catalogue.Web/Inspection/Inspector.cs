@@ -8,7 +8,7 @@ using Microsoft.EntityFrameworkCore;
 namespace Catalogue.Web.Inspection;
 
 /// <summary>Inspects one stored mesh and keeps what was found: the numbers, the report and the verdicts of every revision with that mesh.</summary>
-public sealed class Inspector(IServiceScopeFactory scopes, IBlobStore blobs, TimeProvider time, ILogger<Inspector> log)
+public sealed class Inspector(IServiceScopeFactory scopes, IBlobStore blobs, ComparisonQueue comparisons, TimeProvider time, ILogger<Inspector> log)
 {
     public async Task RunAsync(Guid id, CancellationToken cancellation)
     {
@@ -42,6 +42,8 @@ public sealed class Inspector(IServiceScopeFactory scopes, IBlobStore blobs, Tim
             inspection.Fail("The program met something it did not expect. The file is kept; ask for another inspection, or tell the host.", Now);
             await db.SaveChangesAsync(CancellationToken.None);
         }
+
+        if (inspection.State == InspectionState.Done) await comparisons.AskForAsync(inspection.Id, cancellation);
     }
 
     private async Task InspectAsync(CatalogueDb db, MeshInspection inspection, CancellationToken cancellation)

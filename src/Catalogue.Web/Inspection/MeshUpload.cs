@@ -25,7 +25,7 @@ public sealed record UploadWords(string? FileName, LengthUnit? Unit, string? Not
 /// Takes a mesh file: the bytes durable first, then the revision and its inspection in one transaction, then the queue. Once the caller
 /// has the revision, nothing of it can be lost; before that, nothing of it is shown.
 /// </summary>
-public sealed class MeshUpload(CatalogueDb db, IBlobStore blobs, InspectionQueue queue, IOptions<CatalogueOptions> options, TimeProvider time)
+public sealed class MeshUpload(CatalogueDb db, IBlobStore blobs, InspectionQueue queue, ComparisonQueue comparisons, IOptions<CatalogueOptions> options, TimeProvider time)
 {
     private const int Tries = 5;
 
@@ -95,8 +95,15 @@ public sealed class MeshUpload(CatalogueDb db, IBlobStore blobs, InspectionQueue
     private async Task InspectAsync(Revision revision, CancellationToken cancellation)
     {
         await db.Entry(revision.Inspection).ReloadAsync(cancellation);
-        if (revision.Inspection.IsFinished) await RevisionVerdicts.JudgeMissingAsync(db, revision.InspectionId, Now, cancellation);
-        else await queue.AddAsync(revision.InspectionId, cancellation);
+        if (revision.Inspection.IsFinished)
+        {
+            await RevisionVerdicts.JudgeMissingAsync(db, revision.InspectionId, Now, cancellation);
+            await comparisons.AskForAsync(revision.InspectionId, cancellation);
+        }
+        else
+        {
+            await queue.AddAsync(revision.InspectionId, cancellation);
+        }
     }
 
     private DateTime Now => time.GetUtcNow().UtcDateTime;
