@@ -48,7 +48,7 @@ public static class RevisionComparisons
         var counting = revisions.Where(r => r.Inspection.State != InspectionState.Rejected && r.Inspection.State != InspectionState.Failed);
         var later = revisions.Where(r => r.Number > 1 && r.Inspection.State == InspectionState.Done);
         if (of is not null) later = later.Where(r => db.Revisions.Any(o => o.VariantId == r.VariantId && o.InspectionId == of));
-        return later
+        return later.OrderBy(r => r.Id)
             .Select(r => new Pair
             {
                 Before = counting.Where(b => b.VariantId == r.VariantId && b.Number < r.Number).OrderByDescending(b => b.Number)

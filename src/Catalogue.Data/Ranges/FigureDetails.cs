@@ -1,4 +1,6 @@
+using Catalogue.Data.Queries;
 using Catalogue.Model;
+using Catalogue.Model.Comparison;
 using Catalogue.Model.Figures;
 using Catalogue.Model.Reports;
 using Microsoft.EntityFrameworkCore;
@@ -26,6 +28,9 @@ public sealed record FigureDetails
     /// <summary>What the designer says of a variant on the processes it is made for.</summary>
     public required ILookup<Guid, Declaration> DeclarationsOfVariant { get; init; }
 
+    /// <summary>Comparisons of the revisions with the ones before them, by the ids of both inspections.</summary>
+    public required IReadOnlyDictionary<(Guid Before, Guid After), MeshComparison> Comparisons { get; init; }
+
     /// <summary>What was reported, newest first.</summary>
     public required IReadOnlyList<Report> Reports { get; init; }
 
@@ -34,6 +39,13 @@ public sealed record FigureDetails
 
     /// <summary>What the designer says to watch when printing a variant on a process; empty when nothing.</summary>
     public string ReservationOf(Guid variant, string? process) => DeclarationsOfVariant[variant].FirstOrDefault(d => d.Process == process)?.Reservation ?? "";
+
+    /// <summary>What changed in a published revision since the published one before it; null for the first.</summary>
+    public RevisionChange? ChangeOf(Revision revision)
+    {
+        ArgumentNullException.ThrowIfNull(revision);
+        return RevisionChange.Of(revision, RevisionsOfVariant[revision.VariantId], Comparisons);
+    }
 
     /// <summary>The revision a part's variant is shown with.</summary>
     public Revision? ShownRevision(IndexedVariant variant)
@@ -70,6 +82,7 @@ public sealed record FigureDetails
             RevisionsOfVariant = revisions.ToLookup(r => r.VariantId),
             Notes = notes.Select(n => (n.Id, n.Note)).Concat(made.Where(v => v.Note.Length > 0).Select(v => (v.Id, v.Note))).ToDictionary(n => n.Id, n => n.Note),
             DeclarationsOfVariant = made.SelectMany(v => v.Declarations).ToLookup(d => d.VariantId),
+            Comparisons = await db.ComparisonsAmongAsync(revisions, cancellation),
             Reports = reports,
         };
     }

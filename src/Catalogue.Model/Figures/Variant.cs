@@ -70,6 +70,27 @@ public sealed class Variant
         return revision;
     }
 
+    /// <summary>The revision whose repaired mesh may become the next one: a last look before that happens.</summary>
+    /// <param name="number">The revision that is repaired.</param>
+    /// <param name="lastSeen">The newest revision's number when the repair was decided on; null = whatever it is now.</param>
+    /// <exception cref="RuleBrokenException"><c>not-found</c>, <c>variant-removed</c>, <c>revision-discarded</c>, <c>changed-meanwhile</c>.</exception>
+    public Revision ToRepair(int number, int? lastSeen)
+    {
+        var revision = _revisions.Find(r => r.Number == number)
+            ?? throw new RuleBrokenException("not-found", $"“{Name}” has no revision {number}. Nothing was changed.");
+        if (IsRemoved || Part.IsRemoved)
+            throw new RuleBrokenException("variant-removed", $"“{Part.Name}” was taken out of the figure. Nothing was changed; put it back first.");
+        if (revision.IsDiscarded)
+            throw new RuleBrokenException("revision-discarded", $"Revision {number} was discarded. Nothing was changed; take it back first, then repair it.");
+        if (lastSeen is { } seen && seen != LastRevisionNumber)
+        {
+            throw new RuleBrokenException("changed-meanwhile",
+                $"Revision {LastRevisionNumber} came in since you looked; perhaps somebody repaired this one already. Nothing was changed by you; look again and accept the repair if it is still wanted.");
+        }
+
+        return revision;
+    }
+
     /// <summary>What to watch when printing this shape on a process it is made for; null or empty = nothing.</summary>
     public void Reserve(string process, string? reservation, DateTime now)
     {

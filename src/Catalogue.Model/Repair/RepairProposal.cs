@@ -101,10 +101,8 @@ public sealed record RepairProposal
     /// <summary>Why the repaired revision is there, for its note: what was repaired, from which revision, how far the surface moved.</summary>
     public string Note(int revision)
     {
-        var moved = Change.BeforeToAfter.LargestMm == 0
-            ? "No point of the uploaded surface moved."
-            : string.Create(CultureInfo.InvariantCulture,
-                $"No point of the uploaded surface moved by more than {Math.Ceiling((Change.BeforeToAfter.LargestMm + Change.BeforeToAfter.ErrorBoundMm) * 1000) / 1000:0.###} mm.");
-        return string.Create(CultureInfo.InvariantCulture, $"Repaired from revision {revision}: {RepairWords.Listed([.. Changes.Select(c => c.Message)])}. {moved}");
+        var within = Math.Ceiling((Change.BeforeToAfter.LargestMm + Change.BeforeToAfter.ErrorBoundMm) * 1000) / 1000;
+        return string.Create(CultureInfo.InvariantCulture,
+            $"Repaired from revision {revision}: {RepairWords.Listed([.. Changes.Select(c => c.Message)])}. Every point of the uploaded surface is within {within:0.###} mm of the repaired one.");
     }
 }

@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using Catalogue.Geometry.Health;
 using Catalogue.Geometry.Measures;
 using Catalogue.Geometry.Meshes;
@@ -54,6 +55,10 @@ public sealed record RepairState
             AreaMm2 = MeshChange.Rounded(measures.AreaMm2),
         };
     }
+
+    /// <summary>Nothing left to mend.</summary>
+    [JsonIgnore]
+    public bool IsSound => Flaws().All(f => f == 0);
 
     /// <summary>Less of some flaw and more of none.</summary>
     public bool IsBetterThan(RepairState other)

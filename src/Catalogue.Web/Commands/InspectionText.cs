@@ -1,5 +1,6 @@
 using System.Globalization;
 using Catalogue.Model.Inspections;
+using Catalogue.Model.Repair;
 
 namespace Catalogue.Web.Commands;
 
@@ -28,6 +29,8 @@ internal static class InspectionText
             Line($"  hole {hole.DiameterMm:0.00} × {hole.DepthMm:0.0} mm, {(hole.Through ? "through" : "blind")}, lets {hole.ClearMm:0.00} mm pass, at {hole.At[0]:0.0} {hole.At[1]:0.0} {hole.At[2]:0.0}");
         foreach (var peg in report.Pegs ?? []) Line($"  peg {peg.DiameterMm:0.00} × {peg.LengthMm:0.0} mm, at {peg.At[0]:0.0} {peg.At[1]:0.0} {peg.At[2]:0.0}");
         if (report.SmallPart is true) to.WriteLine("  small part: fits into the small-parts cylinder of 16 CFR 1501.4; keep away from children under 3");
+        if (report.Repair is { } repair)
+            to.WriteLine($"  a gentle repair could leave it with {RepairWords.Listed([.. repair.Changes.Select(c => c.Message)])}{(repair.Closed ? "" : "; still open")}");
         foreach (var process in report.Processes ?? [])
         {
             to.WriteLine($"  {process.Process}: {(process.Verdict == "care" ? "suits with care" : process.Verdict)}");

@@ -31,6 +31,7 @@ internal static class InspectionSetup
         services.AddSingleton<InspectionQueue>();
         services.AddSingleton<ComparisonQueue>();
         services.AddSingleton<MeshComparer>();
+        services.AddSingleton<InspectionTurns>();
         services.AddSingleton<Rejudging>();
         services.AddSingleton<Inspector>();
         services.AddScoped<MeshUpload>();

@@ -1,4 +1,5 @@
 using Catalogue.Model.Inspections;
+using Catalogue.Model.Repair;
 
 namespace Catalogue.Web.Inspection;
 
@@ -11,6 +12,9 @@ internal sealed record InspectionView(Guid Id, InspectionState State, bool Finis
     public string? Error { get; init; }
     public MeshNumbers? Mesh { get; init; }
 
+    /// <summary>What a gentle repair could change; absent for a sound mesh and where nothing can be mended.</summary>
+    public RepairSummary? Repair { get; init; }
+
     public static InspectionView Of(MeshInspection inspection) =>
         new(inspection.Id, inspection.State, inspection.IsFinished, inspection.ProgressPercent, inspection.Stage)
         {
@@ -19,6 +23,7 @@ internal sealed record InspectionView(Guid Id, InspectionState State, bool Finis
             Mesh = inspection.State == InspectionState.Done
                 ? new(inspection.Triangles, inspection.OpenEdges, [inspection.SizeXMm, inspection.SizeYMm, inspection.SizeZMm], inspection.VolumeMm3, inspection.AreaMm2)
                 : null,
+            Repair = inspection.State == InspectionState.Done ? inspection.Facts.Repair : null,
         };
 }
 

@@ -19,6 +19,9 @@ public sealed record UploadWords(string? FileName, LengthUnit? Unit, string? Not
 {
     /// <summary>When the upload was made, where it is taken over from elsewhere; null = now.</summary>
     public DateTime? UploadedAt { get; init; }
+
+    /// <summary>A last look at the variant, in the transaction that adds the revision; refuses it by throwing. Null = none.</summary>
+    public Action<Variant>? LastLook { get; init; }
 }
 
 /// <summary>
@@ -78,7 +81,9 @@ public sealed class MeshUpload(CatalogueDb db, IBlobStore blobs, InspectionQueue
                     var inspection = await db.Inspections.SingleOrDefaultAsync(i => i.Sha256 == blob.Sha256 && i.UnitKey == unitKey, cancellation)
                         ?? db.Inspections.Add(new MeshInspection(blob.Sha256, words.Unit, now)).Entity;
                     if (inspection.State == InspectionState.Failed) inspection.Requeue(now, forgetAttempts: true);
-                    return Find(figure, target).Upload(blob.Sha256, blob.Bytes, SafeName(words.FileName), words.Unit, words.Note, inspection, now);
+                    var variant = Find(figure, target);
+                    words.LastLook?.Invoke(variant);
+                    return variant.Upload(blob.Sha256, blob.Bytes, SafeName(words.FileName), words.Unit, words.Note, inspection, now);
                 }, cancellation);
             }
             catch (DbUpdateException duplicate) when (attempt < Tries && DatabaseErrors.IsUniqueViolation(duplicate))

@@ -10,6 +10,7 @@ internal static class DraftSetup
     public static void AddDrafts(this WebApplicationBuilder builder, CatalogueOptions options)
     {
         builder.Services.AddSingleton<FormToken>();
+        builder.Services.AddScoped<RevisionRepair>();
         builder.Services.AddRazorPages(pages => pages.Conventions.AddPageApplicationModelConvention("/Drafts/Upload",
             page => page.EndpointMetadata.Add(new RequestSizeLimitAttribute(MeshUploadEndpoint.BodyOf(options.MaxUploadBytes)))));
     }
@@ -19,6 +20,7 @@ internal static class DraftSetup
         app.MapDraftApi();
         app.MapPartApi();
         app.MapRevisionApi();
+        app.MapRepairApi();
         app.MapAssemblyApi();
     }
 }

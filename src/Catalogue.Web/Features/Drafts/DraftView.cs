@@ -1,6 +1,8 @@
 using System.Text.Json.Serialization;
 using Catalogue.Data;
+using Catalogue.Data.Queries;
 using Catalogue.Model;
+using Catalogue.Model.Comparison;
 using Catalogue.Model.Figures;
 using Catalogue.Model.Inspections;
 using Catalogue.Model.Verdicts;
@@ -42,17 +44,14 @@ internal sealed record DraftView
     public required IReadOnlyList<StepView> Steps { get; init; }
     public required IReadOnlyList<EditionView> Editions { get; init; }
 
-    /// <summary>True while an upload of the figure is being inspected.</summary>
+    /// <summary>True while an upload of the figure is being inspected, or compared with the one before it.</summary>
     [JsonIgnore]
-    public bool IsBusy => Parts.SelectMany(p => p.Variants).SelectMany(v => v.Revisions).Any(r => !r.Discarded && !r.Inspection.Finished);
+    public bool IsBusy => Parts.SelectMany(p => p.Variants).SelectMany(v => v.Revisions).Any(r => !r.Discarded && (!r.Inspection.Finished || r.Since is { IsPending: true }));
 
     /// <summary>The view of a figure that was loaded whole, with the verdicts of its revisions.</summary>
     public static async Task<DraftView> OfAsync(Figure figure, CatalogueDb db, CancellationToken cancellation)
     {
-        var revisions = figure.Parts.SelectMany(p => p.Variants).SelectMany(v => v.Revisions).Select(r => r.Id).ToList();
-        var order = await db.Processes.AsNoTracking().ToDictionaryAsync(p => p.Code, p => p.Position, cancellation);
-        var verdicts = (await db.Verdicts.AsNoTracking().Where(v => revisions.Contains(v.RevisionId)).ToListAsync(cancellation))
-            .OrderBy(v => order.GetValueOrDefault(v.Process)).ToLookup(v => v.RevisionId);
+        var known = await KnownOfRevisions.LoadAsync(db, [.. figure.Parts.SelectMany(p => p.Variants).SelectMany(v => v.Revisions)], cancellation);
         var slugs = figure.Parts.ToDictionary(p => p.Id, p => p.Slug);
         return new()
         {
@@ -74,7 +73,7 @@ internal sealed record DraftView
             Obstacles = figure.Obstacles(),
             Changes = [.. figure.Changes().Select(c => new ChangeView(c.Part.Slug, c.Part.Name, c.Variant.Slug, c.Variant.Name, c.From?.Number, c.To?.Number))],
             Choices = [.. figure.Choices.OrderBy(c => c.Slug).Select(c => new ChoiceView(c.Slug, c.Name, c.DefaultPartId is { } id ? slugs.GetValueOrDefault(id) : null))],
-            Parts = [.. figure.Parts.OrderBy(p => p.Position).Select(p => PartView.Of(p, verdicts))],
+            Parts = [.. figure.Parts.OrderBy(p => p.Position).Select(p => PartView.Of(p, known))],
             Joints = [.. figure.Joints.OrderBy(j => j.Id).Select(j => JointView.Of(j, slugs))],
             Hardware = [.. figure.Hardware.OrderBy(h => h.Position).Select(HardwareView.Of)],
             Steps = [.. figure.Steps.OrderBy(s => s.Position).Select(s => StepView.Of(s, slugs))],
@@ -97,9 +96,9 @@ internal sealed record PartView(
     [JsonIgnore]
     public bool HasMesh => Variants.Any(v => v.Latest is not null);
 
-    public static PartView Of(Part part, ILookup<Guid, RevisionVerdict> verdicts) => new(
+    public static PartView Of(Part part, KnownOfRevisions known) => new(
         part.Slug, part.Name, part.Quantity, part.Role, part.Choice?.Slug, part.Note, part.IsRemoved, part.AssembledPoses,
-        [.. part.Variants.OrderBy(v => v.Id).Select(v => VariantView.Of(v, verdicts))]);
+        [.. part.Variants.OrderBy(v => v.Id).Select(v => VariantView.Of(v, known))]);
 }
 
 internal sealed record VariantView(
@@ -110,20 +109,47 @@ internal sealed record VariantView(
     [JsonIgnore]
     public RevisionView? Latest => Removed ? null : Revisions.FirstOrDefault(r => !r.Discarded);
 
-    public static VariantView Of(Variant variant, ILookup<Guid, RevisionVerdict> verdicts) => new(
+    public static VariantView Of(Variant variant, KnownOfRevisions known) => new(
         variant.Slug, variant.Name, variant.Note, variant.IsRemoved, [.. variant.Declarations.Select(d => d.Process).Order()],
         variant.Declarations.Where(d => d.Reservation.Length > 0).ToDictionary(d => d.Process, d => d.Reservation),
-        [.. variant.Revisions.OrderByDescending(r => r.Number).Select(r => RevisionView.Of(r, verdicts[r.Id]))]);
+        [.. variant.Revisions.OrderByDescending(r => r.Number).Select(r =>
+            RevisionView.Of(r, known.Verdicts[r.Id], RevisionChange.Of(r, variant.Revisions, known.Comparisons)))]);
 }
 
 internal sealed record RevisionView(
     int Number, string Sha256, long Bytes, string FileName, string? Unit, string Note, DateTime UploadedAt, DateTime? PublishedAt, bool Discarded,
     InspectionView Inspection, IReadOnlyList<VerdictView> Verdicts)
 {
-    public static RevisionView Of(Revision revision, IEnumerable<RevisionVerdict> verdicts) => new(
+    /// <summary>What changed since the nearest earlier revision that is not discarded; absent until they are compared.</summary>
+    public RevisionChangeView? Change => RevisionChangeView.Of(Since);
+
+    [JsonIgnore]
+    public RevisionChange? Since { get; private init; }
+
+    public static RevisionView Of(Revision revision, IEnumerable<RevisionVerdict> verdicts, RevisionChange? since) => new(
         revision.Number, revision.Sha256, revision.Bytes, revision.FileName, revision.StatedUnit is { } unit ? MeshInspector.CodeOf(unit) : null,
         revision.Note, revision.UploadedAt, revision.PublishedAt, revision.IsDiscarded, InspectionView.Of(revision.Inspection),
-        [.. verdicts.Select(v => new VerdictView(v.Process, v.Judgement))]);
+        [.. verdicts.Select(v => new VerdictView(v.Process, v.Judgement))])
+    {
+        Since = since,
+    };
+}
+
+/// <summary>What is kept of revisions beside themselves: verdicts in the order of the processes, comparisons by the ids of both inspections.</summary>
+internal sealed record KnownOfRevisions(
+    ILookup<Guid, RevisionVerdict> Verdicts, IReadOnlyDictionary<(Guid Before, Guid After), MeshComparison> Comparisons)
+{
+    /// <summary>For what was just written: verdicts and comparisons come with the draft and with the inspection.</summary>
+    public static KnownOfRevisions Nothing { get; } = new(
+        Enumerable.Empty<RevisionVerdict>().ToLookup(v => v.RevisionId), new Dictionary<(Guid, Guid), MeshComparison>());
+
+    public static async Task<KnownOfRevisions> LoadAsync(CatalogueDb db, IReadOnlyCollection<Revision> revisions, CancellationToken cancellation)
+    {
+        var ids = revisions.Select(r => r.Id).ToList();
+        var order = await db.Processes.AsNoTracking().ToDictionaryAsync(p => p.Code, p => p.Position, cancellation);
+        var verdicts = await db.Verdicts.AsNoTracking().Where(v => ids.Contains(v.RevisionId)).ToListAsync(cancellation);
+        return new(verdicts.OrderBy(v => order.GetValueOrDefault(v.Process)).ToLookup(v => v.RevisionId), await db.ComparisonsAmongAsync(revisions, cancellation));
+    }
 }
 
 internal sealed record VerdictView(string Process, [property: JsonIgnore] Judgement Judgement)

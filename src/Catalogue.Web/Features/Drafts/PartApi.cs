@@ -88,10 +88,7 @@ internal static class PartApi
 
     private static DateTime Now(TimeProvider time) => time.GetUtcNow().UtcDateTime;
 
-    // What was just written is answered without verdicts: those come with the draft and with the inspection.
-    private static readonly ILookup<Guid, RevisionVerdict> NoVerdicts = Enumerable.Empty<RevisionVerdict>().ToLookup(v => v.RevisionId);
+    private static PartView View(Part part) => PartView.Of(part, KnownOfRevisions.Nothing);
 
-    private static PartView View(Part part) => PartView.Of(part, NoVerdicts);
-
-    private static VariantView View(Variant variant) => VariantView.Of(variant, NoVerdicts);
+    private static VariantView View(Variant variant) => VariantView.Of(variant, KnownOfRevisions.Nothing);
 }

@@ -1,6 +1,7 @@
 using Catalogue.Data;
 using Catalogue.Data.Queries;
 using Catalogue.Model;
+using Catalogue.Model.Comparison;
 using Catalogue.Model.Figures;
 using Catalogue.Model.Inspections;
 using Catalogue.Web.Accounts;
@@ -46,12 +47,12 @@ internal static class RevisionApi
         var form = await MeshForm<StoredBlob>.ReadAsync(request, upload.KeepAsync, null, cancellation);
         var words = new UploadWords(form.FileName, UnitWords.Parse(form.Field("unit")), form.Field("note"));
         var revision = await upload.AddAsync(target, words, form.File, cancellation);
-        return TypedResults.AcceptedAtRoute(RevisionView.Of(revision, []), "GetInspection", new { id = revision.InspectionId });
+        return TypedResults.AcceptedAtRoute(RevisionView.Of(revision, [], null), "GetInspection", new { id = revision.InspectionId });
     }
 
     private static async Task<Ok<RevisionView>> GetAsync(
         string figure, string part, string variant, int number, CatalogueDb db, CancellationToken cancellation) =>
-        TypedResults.Ok(await ViewAsync(Find(await db.LoadForViewingAsync(figure, cancellation), part, variant, number), db, cancellation));
+        TypedResults.Ok(await ViewAsync((await db.LoadForViewingAsync(figure, cancellation)).VariantOf(part, variant), number, db, cancellation));
 
     private static Task<Ok<RevisionView>> DiscardAsync(
         string figure, string part, string variant, int number, CatalogueDb db, TimeProvider time, CancellationToken cancellation) =>
@@ -64,12 +65,12 @@ internal static class RevisionApi
     private static async Task<Ok<RevisionView>> SetAsideAsync(
         string figure, string part, string variant, int number, bool discard, CatalogueDb db, TimeProvider time, CancellationToken cancellation)
     {
-        var revision = await db.EditAsync(figure, f =>
+        var changed = await db.EditAsync(figure, f =>
         {
             f.VariantOf(part, variant).Discard(number, discard, time.GetUtcNow().UtcDateTime);
-            return Find(f, part, variant, number);
+            return f.VariantOf(part, variant);
         }, cancellation);
-        return TypedResults.Ok(await ViewAsync(revision, db, cancellation));
+        return TypedResults.Ok(await ViewAsync(changed, number, db, cancellation));
     }
 
     private static async Task<Ok<InspectionView>> InspectionAsync(Guid id, CatalogueDb db, CancellationToken cancellation) =>
@@ -84,10 +85,11 @@ internal static class RevisionApi
 
     private static RuleBrokenException NoInspection(Guid id) => new("not-found", $"There is no inspection {id} here.");
 
-    private static Revision Find(Figure figure, string part, string variant, int number) =>
-        figure.VariantOf(part, variant).Revisions.FirstOrDefault(r => r.Number == number)
-        ?? throw new RuleBrokenException("not-found", $"“{part}” ({variant}) has no revision {number}.");
-
-    private static async Task<RevisionView> ViewAsync(Revision revision, CatalogueDb db, CancellationToken cancellation) => RevisionView.Of(revision,
-        await db.Verdicts.AsNoTracking().Where(v => v.RevisionId == revision.Id).OrderBy(v => v.Process).ToListAsync(cancellation));
+    private static async Task<RevisionView> ViewAsync(Variant variant, int number, CatalogueDb db, CancellationToken cancellation)
+    {
+        var revision = variant.Revisions.FirstOrDefault(r => r.Number == number)
+            ?? throw new RuleBrokenException("not-found", $"“{variant.Part.Slug}” ({variant.Slug}) has no revision {number}.");
+        var known = await KnownOfRevisions.LoadAsync(db, variant.Revisions, cancellation);
+        return RevisionView.Of(revision, known.Verdicts[revision.Id], RevisionChange.Of(revision, variant.Revisions, known.Comparisons));
+    }
 }

@@ -1,5 +1,6 @@
 using Catalogue.Data.Ranges;
 using Catalogue.Model.Cautions;
+using Catalogue.Model.Comparison;
 using Catalogue.Model.Figures;
 using Catalogue.Model.Inspections;
 using Catalogue.Model.Printers;
@@ -156,7 +157,8 @@ internal sealed record VariantView(
     public static VariantView Of(FigureAnswer answer, IndexedPart part, VariantAnswer variant, string pathBase, bool withRevisions)
     {
         var (v, inspection) = (variant.Variant, variant.Revision.Inspection);
-        RevisionView View(Revision revision) => RevisionView.Of(revision, pathBase + DownloadPath.Of(answer.Figure.Slug, part.Slug, v.Slug, revision));
+        RevisionView View(Revision revision) => RevisionView.Of(
+            revision, pathBase + DownloadPath.Of(answer.Figure.Slug, part.Slug, v.Slug, revision), answer.Details.ChangeOf(revision));
         return new(v.Slug, v.Name, answer.Details.NoteOf(v.Id), v.MadeFor, View(variant.Revision), [inspection.SizeXMm, inspection.SizeYMm, inspection.SizeZMm],
             inspection.VolumeMm3, inspection.AreaMm2, inspection.Triangles)
         {
@@ -172,8 +174,9 @@ internal sealed record VariantView(
 internal sealed record JudgementView(string Process, Verdict Verdict, IReadOnlyList<FindingReport> Findings);
 
 /// <param name="File">Where the file is downloaded.</param>
-internal sealed record RevisionView(int Number, string Note, DateTime UploadedAt, long Bytes, string Sha256, string File)
+/// <param name="Change">What changed since the published revision before it; absent for the first, and until they are compared.</param>
+internal sealed record RevisionView(int Number, string Note, DateTime UploadedAt, long Bytes, string Sha256, string File, RevisionChangeView? Change)
 {
-    public static RevisionView Of(Revision revision, string file) =>
-        new(revision.Number, revision.Note, revision.UploadedAt, revision.Bytes, revision.Sha256, file);
+    public static RevisionView Of(Revision revision, string file, RevisionChange? change) =>
+        new(revision.Number, revision.Note, revision.UploadedAt, revision.Bytes, revision.Sha256, file, RevisionChangeView.Of(change));
 }

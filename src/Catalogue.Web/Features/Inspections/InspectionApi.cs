@@ -15,7 +15,6 @@ internal static class InspectionApi
     public static void AddVisitorInspections(this WebApplicationBuilder builder, CatalogueOptions options)
     {
         builder.Services.AddScoped<VisitorInspection>();
-        builder.Services.AddSingleton<InspectionTurns>();
         builder.Services.AddRazorPages(pages => pages.Conventions.AddPageApplicationModelConvention("/Inspections/Inspect",
             page => page.EndpointMetadata.Add(new RequestSizeLimitAttribute(MeshUploadEndpoint.BodyOf(options.MaxInspectionBytes)))));
     }

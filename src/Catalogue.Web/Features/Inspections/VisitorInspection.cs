@@ -1,10 +1,10 @@
 using System.Buffers;
 using System.Security.Cryptography;
-using System.Threading.RateLimiting;
 using Catalogue.Data;
 using Catalogue.Model;
 using Catalogue.Model.Inspections;
 using Catalogue.Model.Processes;
+using Catalogue.Web.Inspection;
 using Catalogue.Web.Storage;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Options;
@@ -14,9 +14,6 @@ namespace Catalogue.Web.Features.Inspections;
 /// <summary>Inspects a mesh for anybody, while they wait. Nothing is kept: the file lies in a temporary one that goes with the request.</summary>
 internal sealed class VisitorInspection(CatalogueDb db, IOptions<CatalogueOptions> options, InspectionTurns turns)
 {
-    /// <summary>Longer than this nobody waits; meshes under the cap take seconds.</summary>
-    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(1);
-
     private const int BufferSize = 128 * 1024;
 
     /// <summary>Takes the file as it arrives.</summary>
@@ -64,42 +61,16 @@ internal sealed class VisitorInspection(CatalogueDb db, IOptions<CatalogueOption
 
     /// <summary>Waits for a turn, then inspects. At most as many at once as there are workers.</summary>
     /// <exception cref="RuleBrokenException"><c>busy</c>, <c>inspection-too-long</c>.</exception>
-    public async Task<InspectionReport> InspectAsync(SpooledMesh mesh, InspectionRequest request, CancellationToken cancellation)
-    {
-        using var turn = await turns.Limiter.AcquireAsync(1, cancellation);
-        if (!turn.IsAcquired)
-            throw new RuleBrokenException("busy", "Many meshes are being inspected just now. Nothing was kept of yours; try again in a minute.");
-        using var limit = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
-        limit.CancelAfter(Patience);
-        try
-        {
-            return await Task.Run(() => MeshInspector.Inspect(mesh.Content, mesh.Content.Length, request with { Sha256 = mesh.Sha256 }, null, limit.Token).Report, limit.Token);
-        }
-        catch (OperationCanceledException) when (!cancellation.IsCancellationRequested)
-        {
-            throw new RuleBrokenException("inspection-too-long",
-                $"The inspection took longer than {Patience.TotalSeconds:0} seconds. Nothing was kept. Use fewer triangles, or the program's own “inspect” command, which has no such limit.");
-        }
-    }
+    public Task<InspectionReport> InspectAsync(SpooledMesh mesh, InspectionRequest request, CancellationToken cancellation) => turns.RunAsync(
+        token => MeshInspector.Inspect(mesh.Content, mesh.Content.Length, request with { Sha256 = mesh.Sha256 }, null, token).Report,
+        "Nothing was kept of yours",
+        () => new("inspection-too-long",
+            $"The inspection took longer than {InspectionTurns.Patience.TotalSeconds:0} seconds. Nothing was kept. Use fewer triangles, or the program's own “inspect” command, which has no such limit."),
+        cancellation);
 }
 
 /// <summary>A mesh that lies in a temporary file until it is disposed of.</summary>
 internal sealed record SpooledMesh(FileStream Content, string Sha256) : IAsyncDisposable
 {
     public ValueTask DisposeAsync() => Content.DisposeAsync();
-}
-
-/// <summary>Lets as many visitors' meshes be inspected at once as there are workers; a few more wait.</summary>
-internal sealed class InspectionTurns(IOptions<CatalogueOptions> options) : IDisposable
-{
-    private const int Waiting = 16;
-
-    public ConcurrencyLimiter Limiter { get; } = new(new()
-    {
-        PermitLimit = options.Value.EffectiveWorkers,
-        QueueLimit = Waiting,
-        QueueProcessingOrder = QueueProcessingOrder.OldestFirst,
-    });
-
-    public void Dispose() => Limiter.Dispose();
 }

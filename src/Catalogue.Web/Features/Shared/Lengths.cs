@@ -14,6 +14,13 @@ public readonly record struct Lengths(bool WithInches)
     /// <summary><c>12.5 mm</c> or <c>12.5 mm (0.49 in)</c>; at most one decimal of a millimetre.</summary>
     public string Of(double mm) => Written([mm], "");
 
+    /// <summary><c>0.014 mm</c>, for deviations; three decimals of a millimetre, or of an inch beside it.</summary>
+    public string Fine(double mm)
+    {
+        var text = mm.ToString("0.###", CultureInfo.InvariantCulture) + Nbsp + "mm";
+        return WithInches ? $"{text} ({(mm / MillimetresPerInch).ToString("0.0000", CultureInfo.InvariantCulture)}{Nbsp}in)" : text;
+    }
+
     /// <summary><c>64 × 114 × 152 mm</c>, for the lengths of a box or a plate.</summary>
     public string Box(params ReadOnlySpan<double> mm) => Written(mm, "");
 
