@@ -18,6 +18,8 @@ public sealed class DesignerPagesTests(RunningCatalogue catalogue, Chromium chro
         ("draft", $"/drafts/{Workshop.Figure}"),
         ("draft-part", $"/drafts/{Workshop.Figure}/parts/torso"),
         ("draft-part-rejected", $"/drafts/{Workshop.Figure}/parts/lit-front"),
+        ("draft-part-flawed", $"/drafts/{Workshop.Figure}/parts/{Workshop.Flawed}"),
+        ("repair", $"/repair/{Workshop.Figure}/{Workshop.Flawed}/standard/1"),
         ("publish", $"/publish/{Workshop.Figure}"),
         ("upload", $"/upload/{Workshop.Figure}/torso/standard"),
         ("edit-figure", $"/edit-figure/{Workshop.Figure}"),
@@ -72,6 +74,35 @@ public sealed class DesignerPagesTests(RunningCatalogue catalogue, Chromium chro
         await page.WaitForURLAsync("**/parts/plain-front");
         await Assertions.Expect(page.Locator(".inspection")).ToHaveCountAsync(0, new() { Timeout = 60_000 });
         await Assertions.Expect(page.Locator("article", new() { HasText = "front.stl" }).First.Locator(".verdict").First).ToBeVisibleAsync();
+    }
+
+    [Fact]
+    public async Task A_flawed_revision_is_repaired_after_a_look_and_the_new_one_says_what_changed()
+    {
+        await using var reader = await chromium.ReaderAsync(390);
+        var workshop = new Workshop(catalogue);
+        await workshop.PrepareAsync();
+        var page = await workshop.SignInAsync(reader);
+        await page.GotoAsync(catalogue.Address + $"/drafts/{Workshop.Figure}/parts/{Workshop.Mendable}");
+        await page.GetByRole(AriaRole.Link, new() { Name = "See what a repair would change" }).ClickAsync();
+        await Assertions.Expect(page.GetByText("2 small flat holes filled").First).ToBeVisibleAsync();
+        await Assertions.Expect(page.GetByRole(AriaRole.Row, new() { Name = "Pieces inside out 1 0" })).ToBeVisibleAsync();
+        await page.GetByLabel("Why this revision").FillAsync("Holes closed, handle turned.");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Accept the repair" }).ClickAsync();
+        await page.WaitForURLAsync($"**/parts/{Workshop.Mendable}");
+        await Assertions.Expect(page.GetByText("Revision 2 is the repaired mesh.")).ToBeVisibleAsync();
+        var made = page.Locator("article", new() { HasText = "Revision 2" }).First;
+        await Assertions.Expect(made.GetByText("Since revision 1:")).ToBeVisibleAsync(new() { Timeout = 60_000 });
+        await Assertions.Expect(made.GetByText("closed, was open")).ToBeVisibleAsync();
+        await Assertions.Expect(page.GetByRole(AriaRole.Link, new() { Name = "See what a repair would change" })).ToHaveCountAsync(0);
+        await Screenshots.TakeAsync(page, "designer-repaired-390-light");
+        Assert.Empty(await Accessibility.ViolationsAsync(page, "repaired"));
+
+        var refused = await page.GotoAsync(catalogue.Address + $"/repair/{Workshop.Figure}/{Workshop.Mendable}/standard/2");
+        Assert.Equal(422, refused!.Status);
+        await Assertions.Expect(page.GetByText("No repair is offered")).ToBeVisibleAsync();
+        await Screenshots.TakeAsync(page, "designer-repair-refused-390-light");
+        Assert.Empty(await Accessibility.ViolationsAsync(page, "refused"));
     }
 
     [Fact]

@@ -19,6 +19,12 @@ internal sealed class Workshop(RunningCatalogue catalogue)
 {
     public const string Figure = "tide-clerk-in-the-making";
 
+    /// <summary>A part whose only revision has flaws that a repair mends; pages show it, nobody repairs it.</summary>
+    public const string Flawed = "lantern";
+
+    /// <summary>The same, for a test to repair.</summary>
+    public const string Mendable = "whistle";
+
     private readonly string _name = "host-" + RandomNumberGenerator.GetHexString(8, lowercase: true);
     private readonly string _password = RandomNumberGenerator.GetHexString(20);
 
@@ -39,6 +45,8 @@ internal sealed class Workshop(RunningCatalogue catalogue)
         await UploadAsync(upload, "torso", Solids.Torus(20, 5, 48, 24), "A ring instead of a block, after three reports of broken corners.");
         await upload.StoreAsync(new(Figure, "lit-front", "standard"), new("front.stl", null, null), new MemoryStream(new byte[200]), CancellationToken.None);
         await UploadAsync(upload, "plain-front", Solids.Icosphere(3, 2), "");
+        await UploadAsync(upload, Flawed, FlawedMesh(), "Straight from the modelling program.");
+        await UploadAsync(upload, Mendable, FlawedMesh(), "");
         await InspectedAsync();
     }
 
@@ -78,12 +86,23 @@ internal sealed class Workshop(RunningCatalogue catalogue)
                 part.AddVariant("standard", "Standard", ["VPP-rigid"], now);
             }
 
+            foreach (var (slug, name) in new[] { (Flawed, "Lantern"), (Mendable, "Whistle") })
+                figure.AddPart(slug, name, 1, PartRole.Optional, now).AddVariant("standard", "Standard", ["VPP-rigid"], now);
             var key = figure.AddPart("key", "Winding key", 1, PartRole.Optional, now);
             var rod = figure.AddHardware(new(HardwareKind.Rod, "Metal rod", 2) { DiameterMm = 1.5, CutLengthMm = 14.5 }, now, [torso]);
             figure.AddJoint(new(JointKind.PinnedHinge, "Waist") { InnerDiameterMm = 1.5 }, torso, key, now);
             figure.AddStep(new("Pin the waist", "Push the rod through and close the end with a drop of resin."), now, [torso], [rod]);
             figure.AddStep(new("Fit the front", "It clicks in."), now);
         }, CancellationToken.None);
+    }
+
+    /// <summary>A ball with two holes, one of its triangles twice, one without area, and a handle inside out beside it.</summary>
+    private static TriangleMesh FlawedMesh()
+    {
+        var ball = Solids.Icosphere(12, 3);
+        int[] kept = [.. Enumerable.Range(0, ball.TriangleCount).Where(t => t is not (17 or 900)).SelectMany(t => ball.Indices.Slice(3 * t, 3).ToArray())];
+        var flawed = new TriangleMesh(ball.Positions.ToArray(), [.. kept, .. ball.Indices[..3], ball.Indices[0], ball.Indices[0], ball.Indices[1]]);
+        return Solids.Together(flawed, Solids.Inverted(Solids.Torus(5, 1, 32, 16)).Transformed(Rotation.Identity, new(0, 0, 19)));
     }
 
     private static async Task UploadAsync(MeshUpload upload, string part, TriangleMesh mesh, string note)

@@ -10,7 +10,7 @@ internal sealed record RepairRow(string What, string Before, string After)
     public bool Changed => Before != After;
 }
 
-/// <summary>The table: flaws that are there before or after, then size, volume, surface, triangles.</summary>
+/// <summary>The table: flaws that are there before or after, then pieces, triangles, size where it changes, volume, area.</summary>
 internal static class RepairRows
 {
     public static IReadOnlyList<RepairRow> Of(RepairState before, RepairState after, Lengths lengths) =>
@@ -25,13 +25,15 @@ internal static class RepairRows
         .. Flaw(before, after, "Triangles that cross", s => s.SelfIntersections),
         new("Pieces", Count(before.Shells), Count(after.Shells)),
         new("Triangles", Count(before.Triangles), Count(after.Triangles)),
-        new("Size", lengths.Box(before.SizeMm), lengths.Box(after.SizeMm)),
+        .. Differing("Size", lengths.Box(before.SizeMm), lengths.Box(after.SizeMm)),
         new("Volume", VolumeOf(before), VolumeOf(after)),
         new("Area", AreaOf(before), AreaOf(after)),
     ];
 
     private static IEnumerable<RepairRow> Flaw(RepairState before, RepairState after, string what, Func<RepairState, long> of) =>
         of(before) == 0 && of(after) == 0 ? [] : [new(what, Count(of(before)), Count(of(after)))];
+
+    private static IEnumerable<RepairRow> Differing(string what, string before, string after) => before == after ? [] : [new(what, before, after)];
 
     private static string VolumeOf(RepairState state) =>
         state.VolumeMm3 is { } volume ? (volume / 1000).ToString("0.###", CultureInfo.InvariantCulture).Replace('-', '−') + "\u00A0cm³" : "none while open";

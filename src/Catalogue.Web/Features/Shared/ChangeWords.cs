@@ -25,19 +25,19 @@ internal static class ChangeWords
         return string.Join(", ", said);
     }
 
-    /// <summary>One way: “0.8 mm at most (exact to 0.01 mm), at 12.1, 4, 33; 0.05 mm on average”.</summary>
+    /// <summary>One way: “up to 0.8 mm (exact to 0.01 mm), at x 12.1, y 4, z 33 mm; 0.05 mm on average”.</summary>
     public static string Of(Deviation deviation, Lengths lengths)
     {
         ArgumentNullException.ThrowIfNull(deviation);
-        if (deviation.LargestMm < Grain) return $"none (exact to {lengths.Fine(deviation.ErrorBoundMm)})";
-        return $"{lengths.Fine(deviation.LargestMm)} at most (exact to {lengths.Fine(deviation.ErrorBoundMm)}), {Place(deviation.At)}; {lengths.Fine(deviation.MeanMm)} on average";
+        if (deviation.LargestMm < Grain) return $"no difference (exact to {lengths.Fine(deviation.ErrorBoundMm)})";
+        return $"up to {lengths.Fine(deviation.LargestMm)} (exact to {lengths.Fine(deviation.ErrorBoundMm)}), {Place(deviation.At)}; {lengths.Fine(deviation.MeanMm)} on average";
     }
 
     /// <summary>“at x 12.1, y 4, z 33 mm”: the file's own coordinates.</summary>
     public static string Place(double[] at)
     {
         ArgumentNullException.ThrowIfNull(at);
-        return string.Create(CultureInfo.InvariantCulture, $"at x\u00A0{Tidy(at[0]):0.##}, y\u00A0{Tidy(at[1]):0.##}, z\u00A0{Tidy(at[2]):0.##}\u00A0mm");
+        return string.Create(CultureInfo.InvariantCulture, $"at x\u00A0{Tidy(at[0]):0.##}, y\u00A0{Tidy(at[1]):0.##}, z\u00A0{Tidy(at[2]):0.##}\u00A0mm").Replace('-', '−');
     }
 
     /// <summary>“+0.5 mm wide, −2 mm high”, or “unchanged”.</summary>
@@ -95,7 +95,8 @@ internal static class ChangeWords
 
     private static string Amount(double value, string unit, string? share)
     {
-        if (share is null) return "unchanged";
+        if (value == 0) return "unchanged";
+        if (share is null) return $"changed by less than {(100 * SmallShare).ToString(CultureInfo.InvariantCulture)}\u00A0%";
         var text = Math.Abs(value).ToString(Math.Abs(value) < 0.1 ? "0.####" : "0.##", CultureInfo.InvariantCulture);
         return $"{(value < 0 ? "−" : "+")}{text}\u00A0{unit} ({share})";
     }

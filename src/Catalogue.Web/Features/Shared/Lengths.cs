@@ -14,10 +14,12 @@ public readonly record struct Lengths(bool WithInches)
     /// <summary><c>12.5 mm</c> or <c>12.5 mm (0.49 in)</c>; at most one decimal of a millimetre.</summary>
     public string Of(double mm) => Written([mm], "");
 
-    /// <summary><c>0.014 mm</c>, for deviations; three decimals of a millimetre, or of an inch beside it.</summary>
+    /// <summary><c>0.014 mm</c>, for deviations, 0 or more: three decimals of a millimetre, two from 1 mm on, four of an inch beside them; what is less is said to be.</summary>
     public string Fine(double mm)
     {
-        var text = mm.ToString("0.###", CultureInfo.InvariantCulture) + Nbsp + "mm";
+        const double Least = 0.001;
+        var text = (mm is > 0 and < Least ? $"under{Nbsp}{Least.ToString(CultureInfo.InvariantCulture)}" : mm.ToString(mm < 1 ? "0.###" : "0.##", CultureInfo.InvariantCulture)) + Nbsp + "mm";
+        if (mm is > 0 and < Least) return text;
         return WithInches ? $"{text} ({(mm / MillimetresPerInch).ToString("0.0000", CultureInfo.InvariantCulture)}{Nbsp}in)" : text;
     }
 
