@@ -5,7 +5,7 @@ using Catalogue.Model.Verdicts;
 
 namespace Catalogue.Model.Inspections;
 
-/// <summary>Every check on one mesh file: read, weld, health, self-intersections, measures, hull, fit, overhangs, repair, findings. Pure: a stream in, values out.</summary>
+/// <summary>Every check on one mesh file: read, weld, health, self-intersections, measures, hull, fit, overhangs, holes, repair, findings. Pure: a stream in, values out.</summary>
 public static class MeshInspector
 {
     /// <summary>Counts up whenever a check would answer differently; stored inspections with a lower one are inspected again.</summary>
