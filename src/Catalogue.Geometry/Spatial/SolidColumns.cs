@@ -97,7 +97,17 @@ public sealed class SolidColumns
     public (int I, int J) Nearest(double x, double y) => ((int)Math.Round((x - _x0) / PitchMm), (int)Math.Round((y - _y0) / PitchMm));
 
     /// <summary>The place at <paramref name="height"/> in column (i, j), in the file's coordinates.</summary>
-    public Vec3 At(int i, int j, double height) => _back.Apply(new(X(i), Y(j), BaseZ + height));
+    public Vec3 At(int i, int j, double height) => InFile(new(X(i), Y(j), height));
+
+    /// <summary>A place (x, y of the turned frame, height) in the file's coordinates.</summary>
+    public Vec3 InFile(Vec3 pose) => _back.Apply(new(pose.X, pose.Y, BaseZ + pose.Z));
+
+    /// <summary>A place in the file's coordinates as (x, y of the turned frame, height).</summary>
+    public Vec3 InPose(Vec3 file)
+    {
+        var p = Rotation.Apply(file);
+        return new(p.X, p.Y, p.Z - BaseZ);
+    }
 
     /// <summary>Material in mm³: lengths of all stretches times pitch².</summary>
     public double VolumeMm3()
