@@ -12,15 +12,15 @@ internal readonly record struct RoomDoor(int Room, int Beyond, int Cube, byte Cl
 /// <summary>The hollows of a part that are notably wider than the ways into them.</summary>
 /// <remarks>
 /// Cubes are taken from the widest place to the narrowest; each joins the group beside it, or starts one. Where two groups meet, the place is a door
-/// if the narrower group is at least a fifth wider inside than there, by half a cube or more; else they are one (watershed by flooding:
+/// if both groups are at least half as wide again inside as there; else they are one (watershed by flooding:
 /// Vincent and Soille, IEEE PAMI 13, 1991, with persistence as the measure of a basin). The outside is group 0. A room as wide as its way
 /// out (a cup, a blind tube) is no room: it is outside. Rooms below <see cref="LeastMm3"/> or two cubes across join their widest
-/// neighbour. O(cubes).
+/// neighbour; those without one are rounding, or a void that the shells tell of. O(cubes).
 /// </remarks>
 internal sealed class Rooms
 {
     public const double LeastMm3 = 5;
-    private const double Wider = 1.2;
+    private const double Wider = 1.5;
 
     private readonly ClearanceGrid _grid;
     private readonly List<int> _parent = [0, 1];
@@ -116,11 +116,13 @@ internal sealed class Rooms
             var cube = order[n];
             var q = clearance[cube];
             var best = 0;
+            var (uphill, highest) = (0, -1);
             foreach (var step in beside)
             {
                 var label = _label[cube + step];
                 if (label == 0) continue;
                 var root = Root(label);
+                if (clearance[cube + step] > highest) (uphill, highest) = (root, clearance[cube + step]);
                 if (best == 0)
                 {
                     best = root;
@@ -134,13 +136,15 @@ internal sealed class Rooms
 
             if (best == 0)
             {
-                best = _parent.Count;
-                _parent.Add(best);
+                uphill = _parent.Count;
+                _parent.Add(uphill);
                 _peak.Add(q);
             }
 
-            _label[cube] = best;
-            if (best != 1) _inside.Add(cube);
+            // Along the walls it belongs to what it widens into, or the outside would creep in along the floor.
+            uphill = Root(uphill);
+            _label[cube] = uphill;
+            if (uphill != 1) _inside.Add(cube);
         }
     }
 
@@ -205,7 +209,8 @@ internal sealed class Rooms
             cubes.Add(cube);
         }
 
-        var rooms = byRoot.OrderByDescending(r => r.Value.Count).ThenBy(r => r.Value[0]).ToList();
+        var least = LeastMm3 / Math.Pow(_grid.Size, 3);
+        var rooms = byRoot.Where(r => r.Value.Count >= least).OrderByDescending(r => r.Value.Count).ThenBy(r => r.Value[0]).ToList();
         foreach (var cube in _inside) _label[cube] = 1;
         var listed = new List<IReadOnlyList<int>> { Array.Empty<int>() };
         foreach (var (_, cubes) in rooms)
