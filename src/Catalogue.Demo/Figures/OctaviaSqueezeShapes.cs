@@ -89,7 +89,8 @@ internal static class OctaviaSqueezeShapes
         head = head.Minus(new HalfSpace(-HatAxis, Crown).Within(new Bar(Crown - HatAxis, Crown + (HatAxis * 6), 15.5)));
         head = head.Minus(Bore(Crown - (HatAxis * 2), Crown + (HatAxis * 4), 4.2).Within(new HalfSpace(-HatAxis, Crown - (HatAxis * 1.6))));
         if (!drained) return head;
-        var drain = Bore(new(7, -3, 58), new(7, -3, 76), 4);
+        // Countersunk inside, so that nothing is left standing around them.
+        var drain = Bore(new(7, -3, 58), new(7, -3, 70), 4).And(Limb(new(7, -3, 63.6), 1.4, new(7, -3, 66.4), 4));
         return head.Minus(drain.Paired());
     }
 
