@@ -31,6 +31,7 @@ public sealed record InspectionReport
     public OverhangReport? Overhang { get; init; }
     public IReadOnlyList<HoleReport>? Holes { get; init; }
     public IReadOnlyList<PegReport>? Pegs { get; init; }
+    public LiquidReport? Liquid { get; init; }
     public bool? SmallPart { get; init; }
 
     /// <summary>What a gentle repair could change; absent for a sound mesh and where nothing can be mended.</summary>

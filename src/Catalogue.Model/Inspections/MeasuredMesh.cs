@@ -3,6 +3,7 @@ using Catalogue.Geometry.Gauges;
 using Catalogue.Geometry.Health;
 using Catalogue.Geometry.Holes;
 using Catalogue.Geometry.Hulls;
+using Catalogue.Geometry.Liquids;
 using Catalogue.Geometry.Measures;
 using Catalogue.Geometry.Meshes;
 using Catalogue.Geometry.Overhangs;
@@ -25,6 +26,9 @@ internal sealed record MeasuredMesh(
     /// <summary>What a gentle repair could change; null where there is nothing to mend or nothing that can be.</summary>
     public RepairSummary? Repair { get; init; }
 
+    /// <summary>In the file's own pose; null where it is not clear what is inside.</summary>
+    public TrappedLiquid? Liquid { get; init; }
+
     public static MeasuredMesh Of(TriangleMesh mesh, BuildVolume? volume, InspectionClock clock, CancellationToken cancellation)
     {
         clock.Begin("health", 20);
@@ -46,8 +50,10 @@ internal sealed record MeasuredMesh(
         var overhangs = HasInside(health) ? OverhangMeasures.Of(tree, Rotation.Identity, cancellation) : null;
         clock.Begin("holes", 83);
         var holes = HasInside(health) ? PinHoles.Find(mesh, tree, cancellation) : null;
+        clock.Begin("liquid", 87);
+        var liquid = HasInside(health) ? TrappedLiquid.Of(mesh, tree, health, Rotation.Identity, cancellation) : null;
         clock.End();
-        return new(mesh.Bounds.Size, health, crossings, measures, hull, box, smallPart, fit) { Repair = repair, Overhangs = overhangs, Holes = holes };
+        return new(mesh.Bounds.Size, health, crossings, measures, hull, box, smallPart, fit) { Repair = repair, Overhangs = overhangs, Holes = holes, Liquid = liquid };
     }
 
     private static bool HasInside(MeshHealth health) =>
@@ -76,6 +82,7 @@ internal sealed record MeasuredMesh(
         Overhangs = Overhangs,
         Holes = Holes,
         Repair = Repair,
+        Liquid = Liquid,
         UnitStated = unitStated,
         Warnings = warnings,
         Hull = Hull.ToBytes(),

@@ -1,5 +1,6 @@
 using System.Text.Json.Serialization;
 using Catalogue.Geometry.Holes;
+using Catalogue.Geometry.Liquids;
 using Catalogue.Geometry.Meshes;
 using Catalogue.Geometry.Overhangs;
 using Catalogue.Model.Repair;
@@ -45,6 +46,9 @@ public sealed record MeshFacts
 
     /// <summary>What a gentle repair could change; null for a sound mesh, where nothing can be mended, and for a file of several things.</summary>
     public RepairSummary? Repair { get; init; }
+
+    /// <summary>Where it keeps liquid: cavities, and pools and suction in the file's own pose; null where it is not clear what is inside.</summary>
+    public TrappedLiquid? Liquid { get; init; }
 
     public required bool UnitStated { get; init; }
     public IReadOnlyList<string> Warnings { get; init; } = [];

@@ -5,7 +5,7 @@ using Catalogue.Model.Verdicts;
 
 namespace Catalogue.Model.Inspections;
 
-/// <summary>Every check on one mesh file: read, weld, health, self-intersections, measures, hull, fit, overhangs, holes, repair, findings. Pure: a stream in, values out.</summary>
+/// <summary>Every check on one mesh file: read, weld, health, self-intersections, measures, hull, fit, overhangs, holes, liquid, repair, findings. Pure: a stream in, values out.</summary>
 public static class MeshInspector
 {
     /// <summary>Counts up whenever a check would answer differently; stored inspections with a lower one are inspected again.</summary>
@@ -68,6 +68,7 @@ public static class MeshInspector
         Overhang = measured.Overhangs is { } overhangs ? OverhangReport.Of(overhangs) : null,
         Holes = measured.Holes is { } holes ? [.. holes.Holes.Select(HoleReport.Of)] : null,
         Pegs = measured.Holes is { } pegs ? [.. pegs.Pegs.Select(PegReport.Of)] : null,
+        Liquid = measured.Liquid is { } liquid ? LiquidReport.Of(liquid) : null,
         SmallPart = measured.SmallPart,
         Repair = facts.Repair,
         Fit = measured.Fit is { } fit ? FitOf(fit) : null,

@@ -92,12 +92,31 @@ public sealed class MeshInspectorTests
         Assert.Contains("\"overhang\":{\"areaMm2\":25", InspectionJson.Write(report), StringComparison.Ordinal);
     }
 
+    // By hand: a box of 20 mm with a box of 10 mm missing inside keeps 1000 mm³; the film seals 100 mm² of it over 10 mm of layers.
     [Fact]
-    public void A_mesh_without_an_inside_gets_no_answer_about_overhangs()
+    public void What_a_part_keeps_inside_is_reported_with_where_to_open_it()
+    {
+        var hollow = Solids.Together(Solids.Box(20, 20, 20), Solids.Inverted(Solids.Box(10, 10, 10).Transformed(Rotation.Identity, new(5, 5, 6))));
+        var report = Inspect(hollow).Report;
+        var liquid = report.Liquid!;
+        var hidden = Assert.Single(liquid.SealedVoids);
+        Assert.Equal((1000.0, 4.0), (hidden.VolumeMm3, Math.Round(hidden.Drain!.WallMm, 3)));
+        Assert.Equal(20, hidden.Drain.At[2], 0.001);
+        Assert.Equal(6, hidden.Vent!.WallMm, 1.1);
+        Assert.Equal(0, liquid.PooledMm3);
+        Assert.Equal(100, liquid.SuctionMm2, 4.0);
+        Assert.Equal(10, liquid.SuctionLastsMm, 0.1);
+        Assert.Equal(["suits", "care", "care"], new[] { "MEX-rigid", "VPP-rigid", "PBF-rigid" }.Select(p => report.Processes!.Single(r => r.Process == p).Verdict));
+        Assert.Contains("\"liquid\":{\"sealedVoids\":[{\"volumeMm3\":1000,", InspectionJson.Write(report), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_mesh_without_an_inside_gets_no_answer_about_overhangs_and_liquid()
     {
         var box = Solids.Box(10, 10, 10);
         Assert.Null(Inspect(new TriangleMesh(box.Positions.ToArray(), box.Indices[3..].ToArray())).Report.Overhang);
         Assert.Null(Inspect(Solids.Inverted(box)).Report.Overhang);
+        Assert.Null(Inspect(Solids.Inverted(box)).Report.Liquid);
     }
 
     [Fact]
@@ -129,9 +148,10 @@ public sealed class MeshInspectorTests
         inspection.Start(DateTime.UtcNow);
         inspection.Finish(result.Facts, InspectionJson.Write(result.Report), MeshInspector.CheckVersion, DateTime.UtcNow);
         var read = inspection.Facts;
-        Assert.Equal(result.Facts with { Hull = read.Hull, FitProfile = read.FitProfile, Warnings = read.Warnings, Overhangs = read.Overhangs, Holes = read.Holes }, read);
+        Assert.Equal(result.Facts with { Hull = read.Hull, FitProfile = read.FitProfile, Warnings = read.Warnings, Overhangs = read.Overhangs, Holes = read.Holes, Liquid = read.Liquid }, read);
         Assert.Equal(JsonSerializer.Serialize(result.Facts.Overhangs), JsonSerializer.Serialize(read.Overhangs));
         Assert.Equal(JsonSerializer.Serialize(result.Facts.Holes), JsonSerializer.Serialize(read.Holes));
+        Assert.Equal(JsonSerializer.Serialize(result.Facts.Liquid), JsonSerializer.Serialize(read.Liquid));
         Assert.Equal(result.Facts.Warnings, read.Warnings);
         Assert.Equal(result.Facts.Hull, inspection.Hull);
         Assert.Equal(result.Report.VolumeMm3, InspectionJson.Read(inspection.ReportJson)!.VolumeMm3);

@@ -1,0 +1,175 @@
+using System.Globalization;
+using Catalogue.Geometry.Liquids;
+using Catalogue.Geometry.Meshes;
+using Catalogue.Model.Processes;
+
+namespace Catalogue.Model.Verdicts;
+
+/// <summary>What a part keeps inside: liquid resin in cavities, pools and under the film, powder in cavities. Filament keeps nothing.</summary>
+/// <remarks>
+/// Cavities are the part's own fault, however it lies, and ask for care. A sealed one is no stop: the print comes out, heavy, and may leak or crack later.
+/// Pools and suction are of the file's own pose, often not the one a part is printed in, so they are notes. Openings pass from nine tenths of the
+/// limit, because a round hole made of flat facets is narrower than its name.
+/// </remarks>
+public static class LiquidFindings
+{
+    private const double Facets = 0.9;
+
+    /// <summary>A hollow of less can be emptied by a shake or a rinse, so what drains it is only noted (mm³; our own bound).</summary>
+    private const double ShakenOutMm3 = 50;
+
+    /// <summary>Below this one way out is enough for liquid and air in turn (mm³; our own bound).</summary>
+    private const double OneWayMm3 = 1000;
+
+    /// <summary>Pools below this, and suction below <see cref="WorthTellingMm2"/>, are not spoken of (our own bounds).</summary>
+    private const double WorthTellingMm3 = 50;
+
+    private const double WorthTellingMm2 = 25;
+
+    public static IEnumerable<Finding> Of(TrappedLiquid liquid, Process process)
+    {
+        ArgumentNullException.ThrowIfNull(liquid);
+        ArgumentNullException.ThrowIfNull(process);
+        var isVat = ProcessCode.Category(process.Code) == "VPP";
+        if (!isVat && ProcessCode.Category(process.Code) != "PBF") yield break;
+        if (Sealed(liquid, process, isVat) is { } closed) yield return closed;
+        if (process.Limit(LimitKey.DrainDiameter) is { } drain)
+            foreach (var finding in Drains(liquid, process, drain, isVat)) yield return finding;
+        if (!isVat) yield break;
+        if (Pools(liquid) is { } pools) yield return pools;
+        if (Suction(liquid) is { } suction) yield return suction;
+    }
+
+    private static Finding? Sealed(TrappedLiquid liquid, Process process, bool isVat)
+    {
+        var voids = liquid.Cavities.Where(c => c.Sealed).ToList();
+        if (voids.Count == 0) return null;
+        var largest = voids[0];
+        var total = voids.Sum(v => v.VolumeMm3);
+        var what = voids.Count == 1
+            ? $"A void of {Volume(total)} is closed on all sides"
+            : $"{voids.Count} voids, {Volume(total)} together, are closed on all sides";
+        var follows = isVat ? ": the liquid in it is never cured nor drained, weighs, and may leak or crack the part later. " : ": the powder in it never comes out. ";
+        return new("liquid.sealed", Severity.Care, what + follows + Advice(largest, process))
+        {
+            Measured = Math.Round(total, 2),
+            Limit = 0,
+            Unit = "mm³",
+            At = largest.Drain?.At ?? largest.At,
+            Source = process.Limit(LimitKey.DrainDiameter)?.Origin ?? "common practice",
+        };
+    }
+
+    /// <summary>Cavities with ways out that are too narrow or too few; such as are joined by wide ways count as one.</summary>
+    private static IEnumerable<Finding> Drains(TrappedLiquid liquid, Process process, ProcessLimit drain, bool isVat)
+    {
+        var count = (int)Math.Ceiling(process.Limit(LimitKey.DrainCount)?.Value ?? 1);
+        var matter = isVat ? "liquid" : "powder";
+        foreach (var cavity in Joined(liquid.Cavities, Facets * drain.Value))
+        {
+            var (volume, place) = (cavity.Sum(c => c.VolumeMm3), cavity.MaxBy(c => c.VolumeMm3)!);
+            var outward = cavity.SelectMany(c => c.Openings).Where(o => o.Beyond < 0 || !cavity.Contains(liquid.Cavities[o.Beyond])).ToList();
+            var widest = outward.Count > 0 ? outward.Max(o => o.DiameterMm) : 0;
+            if (widest < Facets * drain.Value)
+            {
+                var ways = outward.Count == 0 ? Text($"no way out wider than {liquid.FinestOpeningMm:0.0} mm") : Text($"no way out wider than {widest:0.0} mm");
+                yield return new("liquid.drain", volume < ShakenOutMm3 ? Severity.Note : Severity.Care,
+                    Text($"A hollow of {Volume(volume)} has {ways}; {matter} needs {drain.Value:0.#} mm to come out. ") + Advice(place, process))
+                {
+                    Measured = Math.Round(widest, 2),
+                    Limit = drain.Value,
+                    Unit = "mm",
+                    At = outward.Count > 0 ? outward.MaxBy(o => o.DiameterMm)!.At : place.At,
+                    Source = drain.Origin,
+                };
+                continue;
+            }
+
+            // A wide way counts as often as its area holds the limit's: a bottle's neck lets air in beside what runs out.
+            var enough = outward.Where(o => o.Beyond < 0 && o.DiameterMm >= Facets * drain.Value).Sum(o => Math.Max(1, Math.Floor(Math.Pow(o.DiameterMm / drain.Value, 2))));
+            if (enough >= count || enough == 0) continue;
+            yield return new("liquid.vent", volume < OneWayMm3 ? Severity.Note : Severity.Care,
+                Text($"A hollow of {Volume(volume)} has {enough:0} way out of {drain.Value:0.#} mm, {count} are wanted: where {matter} runs out, air has to come in. ") + Advice(place, process))
+            {
+                Measured = enough,
+                Limit = count,
+                Unit = "openings",
+                At = place.Vent?.At ?? place.At,
+                Source = process.Limit(LimitKey.DrainCount)?.Origin ?? drain.Origin,
+            };
+        }
+    }
+
+    private static IEnumerable<List<Cavity>> Joined(IReadOnlyList<Cavity> cavities, double widthMm)
+    {
+        var seen = new bool[cavities.Count];
+        for (var first = 0; first < cavities.Count; first++)
+        {
+            if (seen[first] || cavities[first].Sealed) continue;
+            var group = new List<int> { first };
+            seen[first] = true;
+            for (var at = 0; at < group.Count; at++)
+            {
+                foreach (var opening in cavities[group[at]].Openings)
+                {
+                    if (opening.Beyond < 0 || opening.DiameterMm < widthMm || seen[opening.Beyond]) continue;
+                    seen[opening.Beyond] = true;
+                    group.Add(opening.Beyond);
+                }
+            }
+
+            yield return [.. group.Select(c => cavities[c])];
+        }
+    }
+
+    private static Finding? Pools(TrappedLiquid liquid)
+    {
+        if (liquid.PooledMm3 < WorthTellingMm3 || liquid.Pools.Count == 0) return null;
+        var largest = liquid.Pools[0];
+        return new("liquid.pool", Severity.Note,
+            Text($"Printed as the file lies, {Volume(liquid.PooledMm3)} of liquid stay in hollows open toward the platform, up to {largest.DepthMm:0.0} mm deep. Turn the part")
+            + (largest.Drain is { } drain ? Text($", or drill through {drain.WallMm:0.0} mm at {Place(drain.At)}.") : " so that they open downward or sideways."))
+        {
+            Measured = Math.Round(liquid.PooledMm3, 2),
+            Limit = 0,
+            Unit = "mm³",
+            At = largest.At,
+            Source = "common practice; the file's own pose",
+        };
+    }
+
+    private static Finding? Suction(TrappedLiquid liquid)
+    {
+        if (liquid.SuctionMm2 < WorthTellingMm2 || liquid.SuctionCups.Count == 0) return null;
+        var largest = liquid.SuctionCups.MaxBy(c => c.AreaMm2)!;
+        return new("liquid.suction", Severity.Note,
+            Text($"Printed as the file lies, the film seals up to {liquid.SuctionMm2:0} mm² over {liquid.SuctionLastsMm:0.0} mm of layers and pulls at the part with each. Turn the part")
+            + (largest.Vent is { } vent ? Text($", or let air in through {vent.WallMm:0.0} mm of wall at {Place(vent.At)}.") : " so that the hollow opens sideways."))
+        {
+            Measured = Math.Round(liquid.SuctionMm2, 2),
+            Limit = 0,
+            Unit = "mm²",
+            At = largest.At,
+            Source = "separation force: Polymers 2023, 15, 2716; the file's own pose",
+        };
+    }
+
+    /// <summary>Where to open a cavity: its lowest end, and its highest for the air.</summary>
+    private static string Advice(Cavity cavity, Process process)
+    {
+        var width = process.Limit(LimitKey.DrainDiameter) is { } drain ? Text($"{drain.Value:0.#} mm") : "a few millimetres";
+        return (cavity.Drain, cavity.Vent, process.Limit(LimitKey.DrainCount)?.Value ?? 1) switch
+        {
+            ({ } low, { } high, > 1) => Text($"Open it by {width} through {low.WallMm:0.0} mm of wall at {Place(low.At)}, and at its other end through {high.WallMm:0.0} mm at {Place(high.At)}."),
+            ({ } low, _, _) => Text($"Open it by {width} through {low.WallMm:0.0} mm of wall at {Place(low.At)}."),
+            (null, { } high, _) => Text($"Open it by {width} through {high.WallMm:0.0} mm of wall at {Place(high.At)}."),
+            _ => $"Open it by {width}, or fill it.",
+        };
+    }
+
+    private static string Place(Vec3 at) => Text($"({at.X:0.0}, {at.Y:0.0}, {at.Z:0.0})");
+
+    private static string Volume(double mm3) => mm3 < 100 ? Text($"{mm3:0.#} mm³") : Text($"{mm3 / 1000:0.0#} cm³");
+
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}
