@@ -90,7 +90,7 @@ internal static class OctaviaSqueezeShapes
         head = head.Minus(Bore(Crown - (HatAxis * 2), Crown + (HatAxis * 4), 4.2).Within(new HalfSpace(-HatAxis, Crown - (HatAxis * 1.6))));
         if (!drained) return head;
         // Countersunk inside, so that nothing is left standing around them.
-        var drain = Bore(new(7, -3, 58), new(7, -3, 70), 4).And(Limb(new(7, -3, 64.6), 1.4, new(7, -3, 67.4), 4));
+        var drain = Bore(new(7, -3, 58), new(7, -3, 70), 4).And(Limb(new(7, -3, 63.9), 1.4, new(7, -3, 67.9), 4));
         return head.Minus(drain.Paired());
     }
 
