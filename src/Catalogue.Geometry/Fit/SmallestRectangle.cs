@@ -50,7 +50,7 @@ internal static class SmallestRectangle
     }
 
     /// <summary>The convex polygon, counter-clockwise (Andrew's monotone chain, 1979).</summary>
-    private static List<(double X, double Y)> Ring((double X, double Y)[] points)
+    internal static List<(double X, double Y)> Ring((double X, double Y)[] points)
     {
         Array.Sort(points, (p, q) => p.X != q.X ? p.X.CompareTo(q.X) : p.Y.CompareTo(q.Y));
         var ring = new List<(double X, double Y)>();

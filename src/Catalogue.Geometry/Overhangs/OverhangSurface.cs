@@ -15,6 +15,13 @@ internal sealed class OverhangSurface(TriangleTree tree, CancellationToken cance
     /// <summary>Triangles such that neighbours in the list lie near each other: samples spread evenly along it.</summary>
     public int[] Order { get; } = tree.TrianglesInOrder();
 
+    /// <summary>Areas and supports only, on fewer rays; no bridges, no islands.</summary>
+    public OverhangMeasures Supports(Rotation rotation, int rays, CancellationToken stop)
+    {
+        var pose = new OverhangPose(this, rotation, stop);
+        return With(rotation, pose, SupportColumns.Under(pose, rays, stop));
+    }
+
     public OverhangMeasures Measure(Rotation rotation, CancellationToken stop)
     {
         var pose = new OverhangPose(this, rotation, stop);
@@ -22,20 +29,28 @@ internal sealed class OverhangSurface(TriangleTree tree, CancellationToken cance
         var columns = SupportColumns.Under(pose, MostRays, stop);
         columns.Fill(bridges);
         var islands = IslandSearch.Find(pose, stop);
-        return new()
+        return With(rotation, pose, columns) with
         {
-            Rotation = rotation,
-            HeightMm = Rounded(pose.Height),
-            RestingMm2 = Rounded(pose.RestingMm2),
-            AreaMm2 = columns.Area,
-            SupportVolumeMm3 = columns.Volume,
-            OnPartMm2 = columns.OnPart,
             Bridges = [.. bridges.Regions.Take(OverhangMeasures.MostPlaces).Select(r => new Bridge(Rounded(r.Span), Rounded(r.Held), Rounded(r.Volume), r.At))],
             BridgeCount = bridges.Regions.Count,
             Islands = islands.Listed,
             IslandCount = islands.Count,
         };
     }
+
+    private static OverhangMeasures With(Rotation rotation, OverhangPose pose, SupportColumns columns) => new()
+    {
+        Rotation = rotation,
+        HeightMm = Rounded(pose.Height),
+        RestingMm2 = Rounded(pose.RestingMm2),
+        AreaMm2 = columns.Area,
+        SupportVolumeMm3 = columns.Volume,
+        OnPartMm2 = columns.OnPart,
+        Bridges = [],
+        BridgeCount = 0,
+        Islands = [],
+        IslandCount = 0,
+    };
 
     internal static double Rounded(double value) => Math.Round(value, 3);
 }

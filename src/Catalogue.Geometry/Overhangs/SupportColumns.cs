@@ -72,12 +72,18 @@ internal sealed class SupportColumns
         });
     }
 
+    /// <summary>The place of a sample in its triangle, along two of its sides: neighbours in number lie far apart, all together evenly.</summary>
+    internal static (double U, double V) Spread(int sample)
+    {
+        var (u, v) = (0.5 + (0.7548776662466927 * sample), 0.5 + (0.5698402909980532 * sample));
+        (u, v) = (u - Math.Floor(u), v - Math.Floor(v));
+        return u + v > 1 ? (1 - u, 1 - v) : (u, v);
+    }
+
     private Column Below(int sample)
     {
         var (a, b, c) = _pose.Mesh.Triangle(_triangles[sample]);
-        var (u, v) = (0.5 + (0.7548776662466927 * sample), 0.5 + (0.5698402909980532 * sample));
-        (u, v) = (u - Math.Floor(u), v - Math.Floor(v));
-        if (u + v > 1) (u, v) = (1 - u, 1 - v);
+        var (u, v) = Spread(sample);
         var point = a + ((b - a) * u) + ((c - a) * v);
         var prism = _pose.HeightOf(point);
         if (prism <= OverhangMeasures.RestingMm) return default;
