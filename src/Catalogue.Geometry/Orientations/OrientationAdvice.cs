@@ -47,7 +47,7 @@ public sealed record AdvisedOrientation(
 /// <para>
 /// Candidates: the file's own pose and its other five axes, the largest flat sides of the convex hull, the pose that fits best, and some five hundred directions spread over the sphere. Those that do not fit in some turn
 /// about the upright are let go. The rest are compared on a sample of the surface without looking for the part below (a proxy, good to a few per cent); those on the front and their
-/// neighbours, as long as they stand without falling over, are measured as <see cref="OverhangMeasures"/> does. Of these, the ones that no other beats in every merit make the front; it is thinned to
+/// neighbours, as long as they stand without falling over, are measured as <see cref="OverhangMeasures"/> does. Of these, the ones that no other beats, or all but beats, in every merit make the front; it is thinned to
 /// <see cref="Most"/>: the best in each merit, then those farthest from the ones taken. There is no overall score.
 /// </para>
 /// <para>
@@ -66,6 +66,9 @@ public sealed record OrientationAdvice(IReadOnlyList<AdvisedOrientation> Orienta
     private const int RoughRays = 6_000;
     private const double SameDegrees = 8;
     private const double SameShare = 0.01;
+
+    /// <summary>mm², mm, mm²: less is hardly seen.</summary>
+    private static readonly double[] MeritFloors = [5, 0.5, 5];
 
     /// <summary>Advice for one printer.</summary>
     /// <param name="tree">Of the part's mesh.</param>
@@ -95,6 +98,7 @@ public sealed record OrientationAdvice(IReadOnlyList<AdvisedOrientation> Orienta
         });
 
         var front = Distinct(ParetoSpread.Front([.. measured.OfType<AdvisedOrientation>()], o => o.Merits));
+        front = ParetoSpread.WithoutNearlyBeaten(front, o => o.Merits, MeritFloors);
         var chosen = ParetoSpread.Thinned(front, o => o.Merits, Most).ConvertAll(o => Finished(o));
         chosen = ParetoSpread.Front(chosen, o => o.Merits);
         return new(

@@ -22,6 +22,38 @@ internal static class ParetoSpread
         }
     }
 
+    /// <summary>
+    /// Leaves out what another all but beats: one that loses little in some merit and gains three times as much, in shares, in another.
+    /// </summary>
+    /// <param name="floors">Of each merit, in its unit: differences about this size do not count.</param>
+    public static List<T> WithoutNearlyBeaten<T>(List<T> front, Func<T, double[]> merits, double[] floors)
+    {
+        const double Gain = 3;
+        const double Least = 0.03;
+        var values = front.ConvertAll(o => merits(o));
+        var kept = new List<int>();
+        for (var i = 0; i < front.Count; i++)
+        {
+            if (kept.Exists(k => NearlyBeats(values[k], values[i]))) continue;
+            kept.RemoveAll(k => NearlyBeats(values[i], values[k]));
+            kept.Add(i);
+        }
+
+        return [.. kept.Order().Select(i => front[i])];
+
+        bool NearlyBeats(double[] a, double[] b)
+        {
+            var (loss, gain) = (0.0, 0.0);
+            for (var m = 0; m < a.Length; m++)
+            {
+                var ratio = (a[m] + floors[m]) / (b[m] + floors[m]);
+                (loss, gain) = (Math.Max(loss, ratio - 1), Math.Max(gain, 1 - ratio));
+            }
+
+            return gain >= (Gain * loss) + Least;
+        }
+    }
+
     /// <summary>At most so many: the best in each merit, then always the one farthest, in shares of each merit's range, from all that are taken.</summary>
     public static List<T> Thinned<T>(List<T> all, Func<T, double[]> merits, int most)
     {

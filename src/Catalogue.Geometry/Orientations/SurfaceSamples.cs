@@ -16,6 +16,8 @@ internal sealed class SurfaceSamples
 {
     private const int Count = 8_000;
     private const int FootingStep = 6; // one hanging sample of so many is looked at as a foot
+    private const double LeastFooting = 0.1; // of the hull's shadow
+    private const double LeastLean = 0.05; // how far inside, as a share of the centre's height: a lean of 3° does not tip it over
 
     private readonly float[] _normals;
     private readonly float[] _points;
@@ -82,13 +84,28 @@ internal sealed class SurfaceSamples
         return (hanging * _area, resting * _area);
     }
 
+    /// <summary>Area of the hull seen along a direction, mm².</summary>
+    private double Shadow(Vec3 up)
+    {
+        var shadow = 0.0;
+        for (var f = 0; f < _hull.FaceCount; f++)
+        {
+            var (a, b, c) = (_hull.Vertex(_hull.Faces[3 * f]), _hull.Vertex(_hull.Faces[(3 * f) + 1]), _hull.Vertex(_hull.Faces[(3 * f) + 2]));
+            shadow += Math.Max(0, Vec3.Dot(up, Vec3.Cross(b - a, c - a)));
+        }
+
+        return shadow / 2;
+    }
+
     /// <summary>
-    /// Whether the part stands: its centre of mass is over the polygon around what rests on the plate and the supports under what hangs over. A brick
-    /// balanced on its edge hangs over nowhere, and falls.
+    /// Whether the part stands: what rests on the plate and the supports under what hangs over make up a tenth of its outline seen from above, and its centre of mass is well inside the polygon
+    /// around them. A brick balanced on its edge hangs over nowhere, and falls.
     /// </summary>
     public bool Stands(Rotation rotation, double plate, double limitDegrees)
     {
         var up = rotation.RowZ;
+        var (hanging, resting) = Along(up, plate, limitDegrees);
+        if (hanging + resting < LeastFooting * Shadow(up)) return false;
         var limit = Math.Sin(Math.Min(90, limitDegrees + OverhangMeasures.AngleToleranceDegrees) * Math.PI / 180);
         var feet = new List<(double X, double Y)>();
         for (var v = 0; v < _hull.VertexCount; v++)
@@ -102,10 +119,11 @@ internal sealed class SurfaceSamples
         var ring = SmallestRectangle.Ring([.. feet]);
         var (x, y) = (Vec3.Dot(rotation.RowX, _centroid), Vec3.Dot(rotation.RowY, _centroid));
         if (ring.Count < 3) return false;
+        var inside = LeastLean * (Vec3.Dot(up, _centroid) - plate);
         for (var i = 0; i < ring.Count; i++)
         {
             var (a, b) = (ring[i], ring[(i + 1) % ring.Count]);
-            if (((b.X - a.X) * (y - a.Y)) - ((b.Y - a.Y) * (x - a.X)) <= 0) return false;
+            if (((b.X - a.X) * (y - a.Y)) - ((b.Y - a.Y) * (x - a.X)) <= inside * double.Hypot(b.X - a.X, b.Y - a.Y)) return false;
         }
 
         return true;

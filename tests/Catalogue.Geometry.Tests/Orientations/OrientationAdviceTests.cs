@@ -156,5 +156,15 @@ public sealed class OrientationAdviceTests
         Assert.DoesNotContain(points[4], ParetoSpread.Thinned(front, p => p, 3));
     }
 
+    // By hand: a tenth more of one thing for half of another is a bad bargain; a tenth for a fifth is a matter of taste.
+    [Fact]
+    public void What_another_all_but_beats_is_left_out()
+    {
+        List<double[]> front = [[100, 100], [50, 109], [200, 85]];
+        Assert.Equal([front[1], front[2]], ParetoSpread.WithoutNearlyBeaten(front, p => p, [0, 0]));
+        List<double[]> taste = [[100, 100], [80, 110]];
+        Assert.Equal(taste, ParetoSpread.WithoutNearlyBeaten(taste, p => p, [0, 0]));
+    }
+
     private static OrientationAdvice For(TriangleMesh mesh, BuildVolume volume) => OrientationAdvice.For(TriangleTree.Build(mesh), ConvexHull.Of(mesh), volume);
 }
