@@ -32,6 +32,10 @@ public sealed record InspectionReport
     public IReadOnlyList<HoleReport>? Holes { get; init; }
     public IReadOnlyList<PegReport>? Pegs { get; init; }
     public LiquidReport? Liquid { get; init; }
+
+    /// <summary>There when a volume is given.</summary>
+    public OrientationsReport? Orientations { get; init; }
+
     public bool? SmallPart { get; init; }
 
     /// <summary>What a gentle repair could change; absent for a sound mesh and where nothing can be mended.</summary>

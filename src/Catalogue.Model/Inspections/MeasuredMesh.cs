@@ -6,6 +6,7 @@ using Catalogue.Geometry.Hulls;
 using Catalogue.Geometry.Liquids;
 using Catalogue.Geometry.Measures;
 using Catalogue.Geometry.Meshes;
+using Catalogue.Geometry.Orientations;
 using Catalogue.Geometry.Overhangs;
 using Catalogue.Geometry.Spatial;
 using Catalogue.Model.Repair;
@@ -29,7 +30,12 @@ internal sealed record MeasuredMesh(
     /// <summary>In the file's own pose; null where it is not clear what is inside.</summary>
     public TrappedLiquid? Liquid { get; init; }
 
-    public static MeasuredMesh Of(TriangleMesh mesh, BuildVolume? volume, InspectionClock clock, CancellationToken cancellation)
+    /// <summary>Ways to lay the part in the build volume; null when none is named or it is not clear what is inside.</summary>
+    public OrientationAdvice? Orientations { get; init; }
+
+    /// <param name="volume">To fit into.</param>
+    /// <param name="advise">True to look for orientations in it as well.</param>
+    public static MeasuredMesh Of(TriangleMesh mesh, BuildVolume? volume, bool advise, InspectionClock clock, CancellationToken cancellation)
     {
         clock.Begin("health", 20);
         var health = MeshHealth.Of(mesh, cancellation);
@@ -52,8 +58,22 @@ internal sealed record MeasuredMesh(
         var holes = HasInside(health) ? PinHoles.Find(mesh, tree, cancellation) : null;
         clock.Begin("liquid", 87);
         var liquid = HasInside(health) ? TrappedLiquid.Of(mesh, tree, health, Rotation.Identity, cancellation) : null;
+        OrientationAdvice? orientations = null;
+        if (advise && overhangs is not null && volume is { } place)
+        {
+            clock.Begin("orientations", 90);
+            orientations = OrientationAdvice.For(tree, hull, place, fit, cancel: cancellation);
+        }
+
         clock.End();
-        return new(mesh.Bounds.Size, health, crossings, measures, hull, box, smallPart, fit) { Repair = repair, Overhangs = overhangs, Holes = holes, Liquid = liquid };
+        return new(mesh.Bounds.Size, health, crossings, measures, hull, box, smallPart, fit)
+        {
+            Repair = repair,
+            Overhangs = overhangs,
+            Holes = holes,
+            Liquid = liquid,
+            Orientations = orientations,
+        };
     }
 
     private static bool HasInside(MeshHealth health) =>

@@ -11,6 +11,9 @@ public static class MeshInspector
     /// <summary>Counts up whenever a check would answer differently; stored inspections with a lower one are inspected again.</summary>
     public const int CheckVersion = 8;
 
+    /// <summary>Of a file with more build items none is laid in the volume in several ways: it would take too long.</summary>
+    private const int MostItemsAdvised = 12;
+
     /// <param name="content">The file; read once, from its beginning.</param>
     /// <param name="length">Its number of bytes, when known.</param>
     /// <param name="stage">Told how far the work is; may be null.</param>
@@ -22,7 +25,7 @@ public static class MeshInspector
         var clock = new InspectionClock(stage);
         clock.Begin("read", 0);
         var file = MeshFileReader.Read(content, length, new MeshReadOptions { Unit = request.Unit }, cancellation);
-        var measured = MeasuredMesh.Of(file.Whole(), request.Volume, clock, cancellation);
+        var measured = MeasuredMesh.Of(file.Whole(), request.Volume, file.Items.Count == 1, clock, cancellation);
         var facts = measured.Facts(file.UnitStated, WarningsOf(file));
         if (file.Items.Count > 1) facts = facts with { Repair = null };
         if (request.ForRange)
@@ -47,7 +50,7 @@ public static class MeshInspector
 
     private static InspectionReport ItemOf(MeshItem item, MeshFile file, InspectionRequest request, CancellationToken cancellation)
     {
-        var measured = MeasuredMesh.Of(item.Mesh, request.Volume, new InspectionClock(null), cancellation);
+        var measured = MeasuredMesh.Of(item.Mesh, request.Volume, file.Items.Count <= MostItemsAdvised, new InspectionClock(null), cancellation);
         return ReportOf(measured, measured.Facts(file.UnitStated, file.Warnings), request) with { Name = item.Name };
     }
 
@@ -69,6 +72,7 @@ public static class MeshInspector
         Holes = measured.Holes is { } holes ? [.. holes.Holes.Select(HoleReport.Of)] : null,
         Pegs = measured.Holes is { } pegs ? [.. pegs.Pegs.Select(PegReport.Of)] : null,
         Liquid = measured.Liquid is { } liquid ? LiquidReport.Of(liquid) : null,
+        Orientations = measured.Orientations is { } advice ? OrientationsReport.Of(advice) : null,
         SmallPart = measured.SmallPart,
         Repair = facts.Repair,
         Fit = measured.Fit is { } fit ? FitOf(fit) : null,

@@ -92,7 +92,24 @@ public sealed class MeshInspectorTests
         Assert.Contains("\"overhang\":{\"areaMm2\":25", InspectionJson.Write(report), StringComparison.Ordinal);
     }
 
+<<<<<<< HEAD
     // By hand: a box of 20 mm with a box of 10 mm missing inside keeps 1000 mm³; the film seals 100 mm² of it over 10 mm of layers.
+=======
+    // By hand: a slab 20 × 20 × 5 on a post 10 × 10 × 20, turned on its head, hangs over nowhere.
+    [Fact]
+    public void Orientations_are_advised_when_a_volume_is_given_and_only_those_that_fit()
+    {
+        var mushroom = Solids.Together(Solids.Box(10, 10, 20.001), Solids.Box(20, 20, 5).Transformed(Rotation.Identity, new(-5, -5, 20)));
+        Assert.Null(Inspect(mushroom).Report.Orientations);
+        var advice = Inspect(mushroom, "30x30x30").Report.Orientations!;
+        Assert.Equal(300, advice.AsTheFileLies!.ContactMm2, 3.0);
+        Assert.Contains("contact", advice.Advised[0].BestIn);
+        Assert.Equal(0, advice.Advised[0].ContactMm2, 1.0);
+        Assert.All(advice.Advised, o => Assert.True(o.Size.All(s => s <= 30) && o.SpareMm >= 0 && o.Rotation.Length == 9));
+        Assert.Empty(Inspect(mushroom, "15x15x15").Report.Orientations!.Advised);
+    }
+
+>>>>>>> 0d53543 (Report orientations that fit a volume with their numbers)
     [Fact]
     public void What_a_part_keeps_inside_is_reported_with_where_to_open_it()
     {
