@@ -28,16 +28,13 @@ internal static class InspectionText
         foreach (var hole in report.Holes ?? [])
             Line($"  hole {hole.DiameterMm:0.00} × {hole.DepthMm:0.0} mm, {(hole.Through ? "through" : "blind")}, lets {hole.ClearMm:0.00} mm pass, at {hole.At[0]:0.0} {hole.At[1]:0.0} {hole.At[2]:0.0}");
         foreach (var peg in report.Pegs ?? []) Line($"  peg {peg.DiameterMm:0.00} × {peg.LengthMm:0.0} mm, at {peg.At[0]:0.0} {peg.At[1]:0.0} {peg.At[2]:0.0}");
-<<<<<<< HEAD
         if (report.Liquid is { } liquid)
         {
             if (liquid.SealedVoids.Count > 0) Line($"  {liquid.SealedVoids.Count} sealed {(liquid.SealedVoids.Count == 1 ? "void" : "voids")}, {liquid.SealedVoids.Sum(v => v.VolumeMm3) / 1000:0.##} cm³");
             Line($"  as the file lies, {liquid.PooledMm3 / 1000:0.##} cm³ of liquid stay in it, the film seals up to {liquid.SuctionMm2 / 100:0.##} cm²");
-=======
         foreach (var o in report.Orientations?.Advised ?? [])
         {
             Line($"  laid {o.Size[0]:0.#} × {o.Size[1]:0.#} × {o.Size[2]:0.#} mm, up along ({o.Rotation[6]:0.00}, {o.Rotation[7]:0.00}, {o.Rotation[8]:0.00}): supports touch {o.ContactMm2 / 100:0.##} cm², {o.SupportVolumeMm3 / 1000:0.##} cm³, {o.IslandCount} starts in mid-air");
->>>>>>> 0d53543 (Report orientations that fit a volume with their numbers)
         }
 
         if (report.SmallPart is true) to.WriteLine("  small part: fits into the small-parts cylinder of 16 CFR 1501.4; keep away from children under 3");
