@@ -32,6 +32,8 @@ internal static class InspectionText
         {
             if (liquid.SealedVoids.Count > 0) Line($"  {liquid.SealedVoids.Count} sealed {(liquid.SealedVoids.Count == 1 ? "void" : "voids")}, {liquid.SealedVoids.Sum(v => v.VolumeMm3) / 1000:0.##} cm³");
             Line($"  as the file lies, {liquid.PooledMm3 / 1000:0.##} cm³ of liquid stay in it, the film seals up to {liquid.SuctionMm2 / 100:0.##} cm²");
+        }
+
         foreach (var o in report.Orientations?.Advised ?? [])
         {
             Line($"  laid {o.Size[0]:0.#} × {o.Size[1]:0.#} × {o.Size[2]:0.#} mm, up along ({o.Rotation[6]:0.00}, {o.Rotation[7]:0.00}, {o.Rotation[8]:0.00}): supports touch {o.ContactMm2 / 100:0.##} cm², {o.SupportVolumeMm3 / 1000:0.##} cm³, {o.IslandCount} starts in mid-air");

@@ -92,9 +92,6 @@ public sealed class MeshInspectorTests
         Assert.Contains("\"overhang\":{\"areaMm2\":25", InspectionJson.Write(report), StringComparison.Ordinal);
     }
 
-<<<<<<< HEAD
-    // By hand: a box of 20 mm with a box of 10 mm missing inside keeps 1000 mm³; the film seals 100 mm² of it over 10 mm of layers.
-=======
     // By hand: a slab 20 × 20 × 5 on a post 10 × 10 × 20, turned on its head, hangs over nowhere.
     [Fact]
     public void Orientations_are_advised_when_a_volume_is_given_and_only_those_that_fit()
@@ -109,7 +106,7 @@ public sealed class MeshInspectorTests
         Assert.Empty(Inspect(mushroom, "15x15x15").Report.Orientations!.Advised);
     }
 
->>>>>>> 0d53543 (Report orientations that fit a volume with their numbers)
+    // By hand: a box of 20 mm with a box of 10 mm missing inside keeps 1000 mm³; the film seals 100 mm² of it over 10 mm of layers.
     [Fact]
     public void What_a_part_keeps_inside_is_reported_with_where_to_open_it()
     {
