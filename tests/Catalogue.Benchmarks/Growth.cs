@@ -8,6 +8,7 @@ using Catalogue.Benchmarks.Holes;
 using Catalogue.Benchmarks.Inspections;
 using Catalogue.Benchmarks.Liquids;
 using Catalogue.Benchmarks.Overhangs;
+using Catalogue.Benchmarks.Repair;
 using Catalogue.Benchmarks.Spatial;
 using Catalogue.Benchmarks.Thickness;
 using Catalogue.Geometry.Meshes;
@@ -32,7 +33,7 @@ internal static class Growth
     private static IEnumerable<GrowthLine> Lines =>
     [
         .. FormatsGrowth.Lines, .. HealthGrowth.Lines, .. SpatialGrowth.Lines, .. FitGrowth.Lines, .. ComparisonGrowth.Lines, .. OverhangGrowth.Lines,
-        .. ThicknessGrowth.Lines, .. HolesGrowth.Lines, .. LiquidGrowth.Lines, .. InspectionsGrowth.Lines,
+        .. ThicknessGrowth.Lines, .. HolesGrowth.Lines, .. LiquidGrowth.Lines, .. RepairGrowth.Lines, .. InspectionsGrowth.Lines,
     ];
 
     public static void Run(ReadOnlySpan<string> words)

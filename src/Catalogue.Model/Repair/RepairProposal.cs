@@ -36,8 +36,8 @@ public sealed record RepairProposal
     /// <summary>Works out a repair of a whole file.</summary>
     /// <remarks>
     /// The kernel refuses a change that makes holes or edges worse; here self-intersections are looked at as well, because a filled hole may
-    /// run through another surface. Then holes are left open; when that does not help either, nothing is proposed. A few passes over
-    /// the mesh, O(n log n); memory a few times that of the mesh. Deterministic: the same file gives the same proposal.
+    /// run through another surface. Where the surface did not before, holes are then left open; when that does not help either, nothing is
+    /// proposed. Where it did already, a few pairs more or less are only told. A few passes over the mesh, O(n log n); memory a few times that of the mesh. Deterministic: the same file gives the same proposal.
     /// </remarks>
     /// <param name="content">A mesh file, from its beginning.</param>
     /// <param name="unit">The unit its numbers are in; null = as the file says.</param>
@@ -67,7 +67,7 @@ public sealed record RepairProposal
         var tree = TriangleTree.Build(original, cancel);
         var before = RepairState.Of(original, tree, repair.Before, cancel);
         var (after, afterTree) = StateAfter(repair, cancel);
-        if (after.SelfIntersections > before.SelfIntersections && repair.Changes.Any(c => c.Kind == RepairKind.FilledHoles))
+        if (after.CrossesUnlike(before) && repair.Changes.Any(c => c.Kind == RepairKind.FilledHoles))
         {
             repair = MeshRepair.Propose(original, RepairOptions.Default with { HoleMm = 0 }, cancel);
             (after, afterTree) = StateAfter(repair, cancel);
@@ -93,7 +93,7 @@ public sealed record RepairProposal
         return (RepairState.Of(repair.Mesh, tree, repair.After, cancel), tree);
     }
 
-    private static RuleBrokenException NoBetter(RepairState before, RepairState after) => new("repair-no-better", after.SelfIntersections > before.SelfIntersections
+    private static RuleBrokenException NoBetter(RepairState before, RepairState after) => new("repair-no-better", after.CrossesUnlike(before)
         ? "A gentle repair would make the surface run through itself where it does not now. Nothing was changed; mend the mesh where it was modelled and upload it again."
         : "The mesh has flaws, but none that a gentle repair can mend: holes that are large or not flat, or places where surfaces meet in a way that could be meant otherwise. "
             + "Nothing was changed; mend the mesh where it was modelled and upload it again.");

@@ -58,16 +58,23 @@ public sealed record RepairState
 
     /// <summary>Nothing left to mend.</summary>
     [JsonIgnore]
-    public bool IsSound => Flaws().All(f => f == 0);
+    public bool IsSound => SelfIntersections == 0 && Flaws().All(f => f == 0);
 
-    /// <summary>Less of some flaw and more of none.</summary>
+    /// <summary>True when the surface runs through itself and the other did not.</summary>
+    public bool CrossesUnlike(RepairState other)
+    {
+        ArgumentNullException.ThrowIfNull(other);
+        return SelfIntersections > 0 && other.SelfIntersections == 0;
+    }
+
+    /// <summary>Less of some flaw, more of none, and not running through itself unlike the other. A filled hole within surfaces that cross already may add a pair.</summary>
     public bool IsBetterThan(RepairState other)
     {
         ArgumentNullException.ThrowIfNull(other);
         var pairs = Flaws().Zip(other.Flaws()).ToList();
-        return pairs.TrueForAll(p => p.First <= p.Second) && pairs.Exists(p => p.First < p.Second);
+        return pairs.TrueForAll(p => p.First <= p.Second) && pairs.Exists(p => p.First < p.Second) && !CrossesUnlike(other);
     }
 
     private IEnumerable<long> Flaws() =>
-        [BoundaryEdges, NonManifoldEdges, DisorientedEdges, DegenerateTriangles, DuplicateTriangles, InsideOutShells, SelfIntersections];
+        [BoundaryEdges, NonManifoldEdges, DisorientedEdges, DegenerateTriangles, DuplicateTriangles, InsideOutShells];
 }

@@ -106,6 +106,24 @@ public sealed class RepairProposalTests
         Assert.False(proposal.After.IsSound);
     }
 
+    // Two balls that cross each other, and a hole in the circle where they do: its filling crosses the other ball as its neighbours do.
+    [Fact]
+    public void A_hole_where_surfaces_cross_already_is_filled_and_the_crossings_are_told()
+    {
+        var ball = Solids.Icosphere(10, 2);
+        var crossing = Enumerable.Range(0, ball.TriangleCount).First(t =>
+        {
+            var (a, b, c) = ball.Triangle(t);
+            return Math.Min(a.X, Math.Min(b.X, c.X)) < 7 && Math.Max(a.X, Math.Max(b.X, c.X)) > 7.5;
+        });
+        var proposal = Propose(Solids.Together(Without(ball, crossing), Solids.Icosphere(10, 2).Transformed(Rotation.Identity, new(14.5, 0, 0))));
+        Assert.Equal("filled-holes", Assert.Single(proposal.Changes).Kind);
+        Assert.True(proposal.Before.SelfIntersections > 0);
+        Assert.True(proposal.After.SelfIntersections > proposal.Before.SelfIntersections);
+        Assert.True(proposal.After.Closed);
+        Assert.False(proposal.After.IsSound);
+    }
+
     [Fact]
     public void A_file_of_several_things_is_refused()
     {
