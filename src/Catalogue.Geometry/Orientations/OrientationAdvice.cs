@@ -1,5 +1,6 @@
 using Catalogue.Geometry.Fit;
 using Catalogue.Geometry.Hulls;
+using Catalogue.Geometry.Liquids;
 using Catalogue.Geometry.Meshes;
 using Catalogue.Geometry.Overhangs;
 using Catalogue.Geometry.Spatial;
@@ -17,6 +18,12 @@ public enum OrientationMerit
 
     /// <summary>Surface with marks of supports or of the plate.</summary>
     Marked,
+
+    /// <summary>Liquid left in hollows open toward the platform; only where it is asked about.</summary>
+    Pools,
+
+    /// <summary>Area that the film seals in one layer; only where it is asked about.</summary>
+    Suction,
 }
 
 /// <summary>One way to lay a part on the plate, with its numbers.</summary>
@@ -33,13 +40,22 @@ public sealed record AdvisedOrientation(
     /// <summary>Surface with marks of supports or of the plate (mm²).</summary>
     public double MarkedMm2 => ContactMm2 + RestingMm2;
 
+    /// <summary>Liquid that stays in it when it hangs in a vat like this (mm³); null when that was not asked.</summary>
+    public double? PooledMm3 { get; init; }
+
+    /// <summary>Largest area that the film seals in one layer (mm²); null when that was not asked.</summary>
+    public double? SuctionMm2 { get; init; }
+
     /// <summary>False when it would fall over: neither what rests on the plate nor supports are under its centre of mass.</summary>
     public bool Stands { get; init; } = true;
 
     /// <summary>Nothing else in the advice is better at these.</summary>
     public IReadOnlyList<OrientationMerit> BestIn { get; init; } = [];
 
-    internal double[] Merits => [ContactMm2, Size.Z, MarkedMm2];
+    /// <summary>In the order of <see cref="OrientationMerit"/>.</summary>
+    internal double[] Merits => PooledMm3 is { } pooled && SuctionMm2 is { } suction
+        ? [ContactMm2, Size.Z, MarkedMm2, pooled, suction]
+        : [ContactMm2, Size.Z, MarkedMm2];
 }
 
 /// <summary>A handful of orientations that fit a build volume, each better than every other in something.</summary>
@@ -52,7 +68,8 @@ public sealed record AdvisedOrientation(
 /// </para>
 /// <para>
 /// Approximate: a better orientation between the candidates (about 9° apart, 4° near the front) may be missed. Numbers of the orientations given are within 2 %.
-/// Cost: about thirty measures of overhangs. Deterministic; thread-safe. The mesh must be closed with its faces outward.
+/// Pools and suction, where asked for, are no part of that comparison: then some more directions all over the sphere are measured. They are read off columns half a hundredth of the part's diagonal apart, so hollows narrower than some of those are told roughly
+/// (<see cref="LiquidInPose"/>). Cost: about thirty measures of overhangs, and of liquid. Deterministic; thread-safe. The mesh must be closed with its faces outward.
 /// </para>
 /// </remarks>
 /// <param name="Orientations">From the least contact to the most; empty when nothing that was tried fits.</param>
@@ -63,12 +80,17 @@ public sealed record OrientationAdvice(IReadOnlyList<AdvisedOrientation> Orienta
     public const int Most = 5;
 
     private const int MostMeasured = 24;
+    private const int MostSpreadInVat = 16;
     private const int RoughRays = 6_000;
     private const double SameDegrees = 8;
     private const double SameShare = 0.01;
 
-    /// <summary>mm², mm, mm²: less is hardly seen.</summary>
-    private static readonly double[] MeritFloors = [5, 0.5, 5];
+    private const int ColumnsAcross = 200;
+
+    /// <summary>mm², mm, mm², mm³, mm²: less is hardly seen.</summary>
+    private static readonly double[] MeritFloors = [5, 0.5, 5, 50, 10];
+
+    private static readonly ColumnBudget RoughColumns = new(40_000, 1_000_000);
 
     /// <summary>Advice for one printer.</summary>
     /// <param name="tree">Of the part's mesh.</param>
@@ -76,10 +98,11 @@ public sealed record OrientationAdvice(IReadOnlyList<AdvisedOrientation> Orienta
     /// <param name="volume">Its margin is kept free.</param>
     /// <param name="fit">What <see cref="FitSearch"/> says of that hull and volume; asked for when it is not given.</param>
     /// <param name="limitDegrees">The steepest unsupported overhang, from the vertical.</param>
+    /// <param name="liquid">True to ask about pools and suction as well: for parts that hang in a vat.</param>
     /// <param name="cancel">Ends the search with <see cref="OperationCanceledException"/>.</param>
     public static OrientationAdvice For(
         TriangleTree tree, ConvexHull hull, BuildVolume volume, FitResult? fit = null, double limitDegrees = OverhangMeasures.ReferenceDegrees,
-        CancellationToken cancel = default)
+        bool liquid = false, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(tree);
         ArgumentNullException.ThrowIfNull(hull);
@@ -87,14 +110,15 @@ public sealed record OrientationAdvice(IReadOnlyList<AdvisedOrientation> Orienta
         if (tree.Mesh.TriangleCount == 0 || !fit.Fits) return new([], null);
         var upright = new UprightFit(hull, volume);
         var samples = SurfaceSamples.Of(tree, hull, cancel);
-        var finalists = OrientationCandidates.Promising(hull, fit.Rotation, upright, samples, limitDegrees, MostMeasured, cancel);
+        var finalists = OrientationCandidates.Promising(hull, fit.Rotation, upright, samples, limitDegrees, MostMeasured, liquid ? MostSpreadInVat : 0, cancel);
         var surface = new OverhangSurface(tree, cancel);
         var measured = new AdvisedOrientation?[finalists.Count];
         Parallel.For(0, finalists.Count, new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount, CancellationToken = cancel }, i =>
         {
             if (upright.Exactly(finalists[i]) is not { } placed) return;
             var rough = surface.Supports(placed.Rotation, RoughRays, cancel);
-            measured[i] = new(placed.Rotation, placed.Size, placed.SpareMm, rough.ContactAt(limitDegrees), rough.SupportVolumeAt(limitDegrees), rough.RestingMm2, 0);
+            measured[i] = WithLiquid(
+                new(placed.Rotation, placed.Size, placed.SpareMm, rough.ContactAt(limitDegrees), rough.SupportVolumeAt(limitDegrees), rough.RestingMm2, 0));
         });
 
         var front = Distinct(ParetoSpread.Front([.. measured.OfType<AdvisedOrientation>()], o => o.Merits));
@@ -103,7 +127,14 @@ public sealed record OrientationAdvice(IReadOnlyList<AdvisedOrientation> Orienta
         chosen = ParetoSpread.Front(chosen, o => o.Merits);
         return new(
             [.. chosen.OrderBy(o => o.ContactMm2).ThenBy(o => o.Size.Z).Select(o => o with { BestIn = BestIn(o, chosen) })],
-            upright.Upright(Vec3.UnitZ) is { } own && upright.Exactly(own) is { } lies ? Finished(new(lies.Rotation, lies.Size, lies.SpareMm, 0, 0, 0, 0)) : null);
+            upright.Upright(Vec3.UnitZ) is { } own && upright.Exactly(own) is { } lies ? Finished(WithLiquid(new(lies.Rotation, lies.Size, lies.SpareMm, 0, 0, 0, 0))) : null);
+
+        AdvisedOrientation WithLiquid(AdvisedOrientation o)
+        {
+            if (!liquid) return o;
+            var kept = LiquidInPose.Of(SolidColumns.Of(tree.Mesh, o.Rotation, hull.Bounds.Size.Length / ColumnsAcross, RoughColumns, cancel), cancel);
+            return o with { PooledMm3 = Math.Round(kept.PooledMm3, 1), SuctionMm2 = Math.Round(kept.SuctionMm2, 1) };
+        }
 
         AdvisedOrientation Finished(AdvisedOrientation o)
         {
@@ -132,6 +163,11 @@ public sealed record OrientationAdvice(IReadOnlyList<AdvisedOrientation> Orienta
             || a.Merits.Zip(b.Merits).All(m => Math.Abs(m.First - m.Second) <= Math.Max(0.5, SameShare * Math.Max(m.First, m.Second)));
     }
 
+    /// <summary>Where it is the best, or one of the best; what they are all equal in says nothing.</summary>
     private static List<OrientationMerit> BestIn(AdvisedOrientation o, List<AdvisedOrientation> all) =>
-        [.. Enum.GetValues<OrientationMerit>().Where(m => all.TrueForAll(other => o.Merits[(int)m] <= other.Merits[(int)m]))];
+    [
+        .. Enumerable.Range(0, o.Merits.Length)
+            .Where(m => all.TrueForAll(other => o.Merits[m] <= other.Merits[m]) && (all.Count == 1 || all.Exists(other => o.Merits[m] < other.Merits[m])))
+            .Select(m => (OrientationMerit)m),
+    ];
 }

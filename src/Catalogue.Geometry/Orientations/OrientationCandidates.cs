@@ -12,6 +12,7 @@ internal sealed class OrientationCandidates
     private const double ApartDegrees = 3;
     private const double NeighbourDegrees = 4;
     private const int Neighbours = 6;
+    private const double SpreadDegrees = 20;
 
     private readonly UprightFit _fit;
     private readonly SurfaceSamples _samples;
@@ -25,9 +26,9 @@ internal sealed class OrientationCandidates
     private OrientationCandidates(UprightFit fit, SurfaceSamples samples, double limitDegrees) =>
         (_fit, _samples, _limitDegrees) = (fit, samples, limitDegrees);
 
-    /// <summary>At most so many rotations that fit, off the rough front.</summary>
+    /// <summary>At most <paramref name="most"/> rotations that fit, off the rough front, and some more spread over all directions.</summary>
     public static List<Rotation> Promising(
-        ConvexHull hull, Rotation bestFit, UprightFit fit, SurfaceSamples samples, double limitDegrees, int most, CancellationToken cancel)
+        ConvexHull hull, Rotation bestFit, UprightFit fit, SurfaceSamples samples, double limitDegrees, int most, int spread, CancellationToken cancel)
     {
         var candidates = new OrientationCandidates(fit, samples, limitDegrees);
         foreach (var axis in (ReadOnlySpan<Vec3>)[Vec3.UnitZ, -Vec3.UnitZ, Vec3.UnitX, -Vec3.UnitX, Vec3.UnitY, -Vec3.UnitY]) candidates.Consider(axis);
@@ -46,15 +47,29 @@ internal sealed class OrientationCandidates
             foreach (var up in Around(candidate.Rotation)) candidates.Consider(up);
         }
 
-        return candidates.Front(most).ConvertAll(c => c.Rotation);
+        var promising = candidates.Front(most);
+        promising.AddRange(candidates.Spread(promising, spread));
+        return promising.ConvertAll(c => c.Rotation);
     }
 
-    /// <summary>Of those that stand, where any does.</summary>
-    private List<Candidate> Front(int most)
+    /// <summary>Others with upright directions far from each other's, the first of them being axes and flat sides.</summary>
+    private List<Candidate> Spread(List<Candidate> taken, int count)
     {
-        var standing = _fitting.FindAll(c => c.Stands);
-        return ParetoSpread.Thinned(ParetoSpread.Front(standing.Count > 0 ? standing : _fitting, c => c.Merits), c => c.Merits, most);
+        var apart = Math.Cos(SpreadDegrees * Math.PI / 180);
+        var spread = new List<Candidate>();
+        foreach (var candidate in Standing())
+        {
+            if (spread.Count == count) break;
+            if (!taken.Concat(spread).Any(t => Vec3.Dot(t.Rotation.RowZ, candidate.Rotation.RowZ) > apart)) spread.Add(candidate);
+        }
+
+        return spread;
     }
+
+    private List<Candidate> Front(int most) => ParetoSpread.Thinned(ParetoSpread.Front(Standing(), c => c.Merits), c => c.Merits, most);
+
+    /// <summary>Those that stand, where any does.</summary>
+    private List<Candidate> Standing() => _fitting.FindAll(c => c.Stands) is { Count: > 0 } standing ? standing : _fitting;
 
     private void Consider(Vec3 up)
     {

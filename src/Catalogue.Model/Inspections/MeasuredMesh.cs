@@ -9,6 +9,7 @@ using Catalogue.Geometry.Meshes;
 using Catalogue.Geometry.Orientations;
 using Catalogue.Geometry.Overhangs;
 using Catalogue.Geometry.Spatial;
+using Catalogue.Model.Processes;
 using Catalogue.Model.Repair;
 
 namespace Catalogue.Model.Inspections;
@@ -33,9 +34,9 @@ internal sealed record MeasuredMesh(
     /// <summary>Ways to lay the part in the build volume; null when none is named or it is not clear what is inside.</summary>
     public OrientationAdvice? Orientations { get; init; }
 
-    /// <param name="volume">To fit into.</param>
-    /// <param name="advise">True to look for orientations in it as well.</param>
-    public static MeasuredMesh Of(TriangleMesh mesh, BuildVolume? volume, bool advise, InspectionClock clock, CancellationToken cancellation)
+    /// <param name="request">Its volume is fitted into.</param>
+    /// <param name="advise">True to look for orientations in that volume as well.</param>
+    public static MeasuredMesh Of(TriangleMesh mesh, InspectionRequest request, bool advise, InspectionClock clock, CancellationToken cancellation)
     {
         clock.Begin("health", 20);
         var health = MeshHealth.Of(mesh, cancellation);
@@ -51,7 +52,7 @@ internal sealed record MeasuredMesh(
         var hull = ConvexHull.Of(mesh, cancellation);
         var box = SmallestBox.Of(hull, cancellation);
         var smallPart = SmallPartsGauge.TakesIn(hull, cancellation);
-        FitResult? fit = volume is { } room ? FitSearch.Fit(hull, room, cancellation) : null;
+        FitResult? fit = request.Volume is { } room ? FitSearch.Fit(hull, room, cancellation) : null;
         clock.Begin("overhang", 80);
         var overhangs = HasInside(health) ? OverhangMeasures.Of(tree, Rotation.Identity, cancellation) : null;
         clock.Begin("holes", 83);
@@ -59,10 +60,11 @@ internal sealed record MeasuredMesh(
         clock.Begin("liquid", 87);
         var liquid = HasInside(health) ? TrappedLiquid.Of(mesh, tree, health, Rotation.Identity, cancellation) : null;
         OrientationAdvice? orientations = null;
-        if (advise && overhangs is not null && volume is { } place)
+        if (advise && overhangs is not null && request.Volume is { } place)
         {
             clock.Begin("orientations", 90);
-            orientations = OrientationAdvice.For(tree, hull, place, fit, cancel: cancellation);
+            var inVat = request.Processes.Any(p => ProcessCode.Category(p.Code) == "VPP");
+            orientations = OrientationAdvice.For(tree, hull, place, fit, liquid: inVat, cancel: cancellation);
         }
 
         clock.End();

@@ -25,7 +25,7 @@ public static class MeshInspector
         var clock = new InspectionClock(stage);
         clock.Begin("read", 0);
         var file = MeshFileReader.Read(content, length, new MeshReadOptions { Unit = request.Unit }, cancellation);
-        var measured = MeasuredMesh.Of(file.Whole(), request.Volume, file.Items.Count == 1, clock, cancellation);
+        var measured = MeasuredMesh.Of(file.Whole(), request, file.Items.Count == 1, clock, cancellation);
         var facts = measured.Facts(file.UnitStated, WarningsOf(file));
         if (file.Items.Count > 1) facts = facts with { Repair = null };
         if (request.ForRange)
@@ -50,7 +50,7 @@ public static class MeshInspector
 
     private static InspectionReport ItemOf(MeshItem item, MeshFile file, InspectionRequest request, CancellationToken cancellation)
     {
-        var measured = MeasuredMesh.Of(item.Mesh, request.Volume, file.Items.Count <= MostItemsAdvised, new InspectionClock(null), cancellation);
+        var measured = MeasuredMesh.Of(item.Mesh, request, file.Items.Count <= MostItemsAdvised, new InspectionClock(null), cancellation);
         return ReportOf(measured, measured.Facts(file.UnitStated, file.Warnings), request) with { Name = item.Name };
     }
 

@@ -22,12 +22,14 @@ public sealed record OrientationsReport(double LimitDegrees, IReadOnlyList<Orien
 /// <param name="RestingMm2">Footprint on the plate.</param>
 /// <param name="MarkedMm2">Surface that supports or the plate touch.</param>
 /// <param name="IslandCount">Places that start in mid-air.</param>
+/// <param name="PooledMm3">Liquid that stays in it; absent when no resin process was asked about.</param>
+/// <param name="SuctionMm2">Largest area that the film seals in one layer; absent likewise.</param>
 /// <param name="Stands">False: it would fall over by itself, and needs to be held.</param>
-/// <param name="BestIn">What none of the others is better at: <c>contact</c>, <c>height</c>, <c>marked</c>.</param>
+/// <param name="BestIn">What none of the others is better at: <c>contact</c>, <c>height</c>, <c>marked</c>, <c>pools</c>, <c>suction</c>.</param>
 /// <param name="Rotation">From the file's pose; nine numbers, row-major.</param>
 public sealed record OrientationReport(
     double[] Size, double SpareMm, double HeightMm, double ContactMm2, double SupportVolumeMm3, double RestingMm2, double MarkedMm2, int IslandCount,
-    bool Stands, IReadOnlyList<string> BestIn, double[] Rotation)
+    double? PooledMm3, double? SuctionMm2, bool Stands, IReadOnlyList<string> BestIn, double[] Rotation)
 {
     public static OrientationReport Of(AdvisedOrientation orientation)
     {
@@ -35,7 +37,8 @@ public sealed record OrientationReport(
         var size = orientation.Size;
         return new(
             [Math.Round(size.X, 3), Math.Round(size.Y, 3), Math.Round(size.Z, 3)], Math.Round(orientation.SpareMm, 3), Math.Round(size.Z, 3), orientation.ContactMm2,
-            orientation.SupportVolumeMm3, orientation.RestingMm2, Math.Round(orientation.MarkedMm2, 2), orientation.IslandCount, orientation.Stands,
+            orientation.SupportVolumeMm3, orientation.RestingMm2, Math.Round(orientation.MarkedMm2, 2), orientation.IslandCount,
+            orientation.PooledMm3, orientation.SuctionMm2, orientation.Stands,
             [.. orientation.BestIn.Select(Words.Of)], orientation.Rotation.ToRowMajor());
     }
 }

@@ -23,5 +23,11 @@ internal static class OverhangGrowth
             var fit = FitSearch.Fit(hull, volume);
             return () => OrientationAdvice.For(tree, hull, volume, fit);
         }, 1_000_000),
+        new("overhangs: orientations in a vat", mesh =>
+        {
+            var (tree, hull, volume) = (TriangleTree.Build(mesh), ConvexHull.Of(mesh), BuildVolume.Rectangular(220, 220, 250));
+            var fit = FitSearch.Fit(hull, volume);
+            return () => OrientationAdvice.For(tree, hull, volume, fit, liquid: true);
+        }, 1_000_000),
     ];
 }
