@@ -6,6 +6,7 @@ using Catalogue.Web.Features.Figures;
 using Catalogue.Web.Features.Health;
 using Catalogue.Web.Features.Inspections;
 using Catalogue.Web.Features.Matrix;
+using Catalogue.Web.Features.Pictures;
 using Catalogue.Web.Features.Processes;
 using Catalogue.Web.Features.Ranges;
 using Catalogue.Web.Features.Reports;
@@ -40,6 +41,7 @@ internal static class CatalogueApp
         builder.AddDrafts(options);
         builder.AddVisitorInspections(options);
         builder.Services.AddScoped<LimitChange>();
+        builder.Services.AddSingleton<PictureDesk>();
         builder.WebHost.ConfigureKestrel(static kestrel => kestrel.Limits.MaxRequestBodySize = ApiSetup.MaxBodyBytes); // Addresses that take meshes say so.
 
         var app = builder.Build();
@@ -60,6 +62,7 @@ internal static class CatalogueApp
         app.MapReportApi();
         app.MapDrafts();
         app.MapDownloads();
+        app.MapPictures();
         app.MapInspectionApi();
         app.MapLimitApi();
         app.MapRazorPages();

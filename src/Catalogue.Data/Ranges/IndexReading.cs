@@ -1,4 +1,5 @@
 using Catalogue.Geometry.Fit;
+using Catalogue.Geometry.Formats;
 using Catalogue.Geometry.Meshes;
 using Catalogue.Model.Figures;
 using Catalogue.Model.Inspections;
@@ -39,7 +40,7 @@ internal static class IndexReading
             join i in db.Inspections on r.InspectionId equals i.Id
             where editions.Contains(n.EditionId)
             select new EntryRow(
-                n.EditionId, p.Id, p.Slug, p.Name, p.Quantity, p.Role, p.Position, p.ChoiceId, v.Id, v.Slug, v.Name, r.Id, r.Number, i.Id,
+                n.EditionId, p.Id, p.Slug, p.Name, p.Quantity, p.Role, p.Position, p.ChoiceId, p.AssembledPoses, v.Id, v.Slug, v.Name, r.Id, r.Number, r.Sha256, r.StatedUnit, i.Id,
                 i.SizeXMm, i.SizeYMm, i.SizeZMm, i.VolumeMm3, i.State, i.FitProfile)).ToListAsync(cancellation);
         var variants = entries.Select(e => e.Variant).ToList();
         var revisions = entries.Select(e => e.Revision).ToList();
@@ -59,6 +60,8 @@ internal static class IndexReading
             RevisionId = e.Revision,
             Number = e.Number,
             InspectionId = e.Inspection,
+            Sha256 = e.Sha256,
+            StatedUnit = e.StatedUnit,
             Size = new Vec3(e.SizeX, e.SizeY, e.SizeZ),
             VolumeMm3 = e.VolumeMm3,
             IsMeasured = e.State == InspectionState.Done,
@@ -72,7 +75,10 @@ internal static class IndexReading
             var first = part.First();
             var choice = first.Choice is { } id ? choices.GetValueOrDefault(id) : null;
             return new(first.Part, first.PartSlug, first.PartName, first.Quantity, first.Role, first.Position, choice?.Id, choice?.Name,
-                choice?.DefaultPartId == first.Part, [.. part.Select(Variant).OrderBy(v => v.Slug, StringComparer.Ordinal)]);
+                choice?.DefaultPartId == first.Part, [.. part.Select(Variant).OrderBy(v => v.Slug, StringComparer.Ordinal)])
+            {
+                Poses = first.Poses,
+            };
         }
 
         var byEdition = entries.ToLookup(e => e.Edition);
@@ -101,7 +107,7 @@ internal static class IndexReading
     }
 
     private sealed record EntryRow(
-        Guid Edition, Guid Part, string PartSlug, string PartName, int Quantity, PartRole Role, int Position, Guid? Choice,
-        Guid Variant, string VariantSlug, string VariantName, Guid Revision, int Number, Guid Inspection,
+        Guid Edition, Guid Part, string PartSlug, string PartName, int Quantity, PartRole Role, int Position, Guid? Choice, IReadOnlyList<Pose> Poses,
+        Guid Variant, string VariantSlug, string VariantName, Guid Revision, int Number, string Sha256, LengthUnit? StatedUnit, Guid Inspection,
         double SizeX, double SizeY, double SizeZ, double VolumeMm3, InspectionState State, byte[] FitProfile);
 }

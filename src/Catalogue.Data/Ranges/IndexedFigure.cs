@@ -1,4 +1,5 @@
 using Catalogue.Geometry.Fit;
+using Catalogue.Geometry.Formats;
 using Catalogue.Geometry.Meshes;
 using Catalogue.Model.Figures;
 using Catalogue.Model.Verdicts;
@@ -36,7 +37,11 @@ public sealed record IndexedJoint(Guid Id, Guid FirstPartId, Guid SecondPartId, 
 /// <summary>A part of the current edition.</summary>
 public sealed record IndexedPart(
     Guid Id, string Slug, string Name, int Quantity, PartRole Role, int Position, Guid? ChoiceId, string? ChoiceName, bool IsDefaultMember,
-    IReadOnlyList<IndexedVariant> Variants);
+    IReadOnlyList<IndexedVariant> Variants)
+{
+    /// <summary>Where each copy sits in the assembled figure; empty = not said.</summary>
+    public IReadOnlyList<Pose> Poses { get; init; } = [];
+}
 
 /// <summary>A variant of the current edition with the revision that is shown.</summary>
 public sealed record IndexedVariant
@@ -47,6 +52,13 @@ public sealed record IndexedVariant
     public required Guid RevisionId { get; init; }
     public required int Number { get; init; }
     public required Guid InspectionId { get; init; }
+
+    /// <summary>The mesh file.</summary>
+    public required string Sha256 { get; init; }
+
+    /// <summary>The unit the designer stated; null = the file's own, or guessed.</summary>
+    public LengthUnit? StatedUnit { get; init; }
+
     public required Vec3 Size { get; init; }
     public required double VolumeMm3 { get; init; }
 

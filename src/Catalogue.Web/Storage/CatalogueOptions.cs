@@ -54,5 +54,6 @@ public sealed class CatalogueOptions
     public string FullDataFolder => Path.GetFullPath(DataFolder);
     public string SqliteFile => Path.Combine(FullDataFolder, "catalogue.db");
     public string BlobFolder => Path.Combine(FullDataFolder, "blobs");
+    public string PictureFolder => Path.Combine(FullDataFolder, "pictures");
     public string KeyFolder => Path.Combine(FullDataFolder, "keys");
 }

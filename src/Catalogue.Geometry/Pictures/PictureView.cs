@@ -1,0 +1,21 @@
+using Catalogue.Geometry.Meshes;
+
+namespace Catalogue.Geometry.Pictures;
+
+/// <summary>From where something is seen: without perspective, so that lengths compare.</summary>
+/// <param name="ToCamera">Turns the scene so that x points right, y up and z towards the viewer.</param>
+public readonly record struct PictureView(Rotation ToCamera)
+{
+    /// <summary>From the front (−y), a little from the left and from above: what figures are shown in.</summary>
+    public static PictureView ThreeQuarter { get; } = From(-28, 16);
+
+    /// <summary>From −y, turned to the right and raised above the horizon, in degrees; z stays upright.</summary>
+    public static PictureView From(double rightDegrees, double aboveDegrees)
+    {
+        var (sinR, cosR) = Math.SinCos(rightDegrees * Math.PI / 180);
+        var (sinA, cosA) = Math.SinCos(aboveDegrees * Math.PI / 180);
+        var right = new Vec3(cosR, sinR, 0);
+        var towards = new Vec3(sinR * cosA, -cosR * cosA, sinA);
+        return new(new(right, Vec3.Cross(towards, right), towards));
+    }
+}
