@@ -41,7 +41,7 @@ internal static class CatalogueApp
         builder.AddDrafts(options);
         builder.AddVisitorInspections(options);
         builder.Services.AddScoped<LimitChange>();
-        builder.Services.AddSingleton<PictureDesk>();
+        builder.Services.AddSingleton(services => new PictureDesk(services.GetRequiredService<IBlobStore>(), options));
         builder.WebHost.ConfigureKestrel(static kestrel => kestrel.Limits.MaxRequestBodySize = ApiSetup.MaxBodyBytes); // Addresses that take meshes say so.
 
         var app = builder.Build();
