@@ -6,7 +6,7 @@ namespace Catalogue.Geometry.Orientations;
 /// <summary>Ways up that are worth measuring: see <see cref="OrientationAdvice"/>.</summary>
 internal sealed class OrientationCandidates
 {
-    private const int OverTheSphere = 500;
+    internal const int OverTheSphere = 500;
     private const int MostSides = 60;
     private const double SideDegrees = 2;
     private const double ApartDegrees = 3;
@@ -112,7 +112,7 @@ internal sealed class OrientationCandidates
     }
 
     /// <summary>Evenly spread: equal steps along the axis, the golden angle about it.</summary>
-    private static Vec3 OnSphere(int i)
+    internal static Vec3 OnSphere(int i)
     {
         var z = 1 - (((2 * i) + 1.0) / OverTheSphere);
         var (s, c) = Math.SinCos(i * Math.PI * (3 - Math.Sqrt(5)));
