@@ -43,6 +43,19 @@ public readonly record struct Rotation(Vec3 RowX, Vec3 RowY, Vec3 RowZ)
         return new(x, Vec3.Cross(z, x), z);
     }
 
+    /// <summary>The same in three turns that can be typed in: degrees about the fixed x, then about the fixed y, then about the fixed z axis (right-hand rule).</summary>
+    public (double X, double Y, double Z) ToTurns()
+    {
+        const double Degrees = 180 / Math.PI;
+        var level = double.Hypot(RowZ.Y, RowZ.Z);
+        var y = Math.Atan2(-RowZ.X, level);
+
+        // With the old x axis upright the first and the last turn are about the same line: the last is left out.
+        return level < 1e-9
+            ? (Math.Atan2(-RowY.Z, RowY.Y) * Degrees, y * Degrees, 0)
+            : (Math.Atan2(RowZ.Y, RowZ.Z) * Degrees, y * Degrees, Math.Atan2(RowY.X, RowX.X) * Degrees);
+    }
+
     /// <summary>The nine numbers in row-major order, as the JSON contract writes them.</summary>
     public double[] ToRowMajor() => [RowX.X, RowX.Y, RowX.Z, RowY.X, RowY.Y, RowY.Z, RowZ.X, RowZ.Y, RowZ.Z];
 

@@ -1,3 +1,4 @@
+using Catalogue.Geometry.Meshes;
 using Catalogue.Geometry.Orientations;
 using Catalogue.Geometry.Overhangs;
 
@@ -26,10 +27,11 @@ public sealed record OrientationsReport(double LimitDegrees, IReadOnlyList<Orien
 /// <param name="SuctionMm2">Largest area that the film seals in one layer; absent likewise.</param>
 /// <param name="Stands">False: it would fall over by itself, and needs to be held.</param>
 /// <param name="BestIn">What none of the others is better at: <c>contact</c>, <c>height</c>, <c>marked</c>, <c>pools</c>, <c>suction</c>.</param>
+/// <param name="TurnDegrees">The same rotation as three turns from the file's pose: about x, then y, then z.</param>
 /// <param name="Rotation">From the file's pose; nine numbers, row-major.</param>
 public sealed record OrientationReport(
     double[] Size, double SpareMm, double HeightMm, double ContactMm2, double SupportVolumeMm3, double RestingMm2, double MarkedMm2, int IslandCount,
-    double? PooledMm3, double? SuctionMm2, bool Stands, IReadOnlyList<string> BestIn, double[] Rotation)
+    double? PooledMm3, double? SuctionMm2, bool Stands, IReadOnlyList<string> BestIn, double[] TurnDegrees, double[] Rotation)
 {
     public static OrientationReport Of(AdvisedOrientation orientation)
     {
@@ -39,6 +41,13 @@ public sealed record OrientationReport(
             [Math.Round(size.X, 3), Math.Round(size.Y, 3), Math.Round(size.Z, 3)], Math.Round(orientation.SpareMm, 3), Math.Round(size.Z, 3), orientation.ContactMm2,
             orientation.SupportVolumeMm3, orientation.RestingMm2, Math.Round(orientation.MarkedMm2, 2), orientation.IslandCount,
             orientation.PooledMm3, orientation.SuctionMm2, orientation.Stands,
-            [.. orientation.BestIn.Select(Words.Of)], orientation.Rotation.ToRowMajor());
+            [.. orientation.BestIn.Select(Words.Of)], Turns(orientation.Rotation), orientation.Rotation.ToRowMajor());
+    }
+
+    private static double[] Turns(Rotation rotation)
+    {
+        var (x, y, z) = rotation.ToTurns();
+        return [Tidy(x), Tidy(y), Tidy(z)];
+        static double Tidy(double degrees) => Math.Round(degrees, 2) + 0.0; // no minus before a zero
     }
 }

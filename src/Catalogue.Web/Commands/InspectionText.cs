@@ -36,7 +36,7 @@ internal static class InspectionText
 
         foreach (var o in report.Orientations?.Advised ?? [])
         {
-            Line($"  laid {o.Size[0]:0.#} × {o.Size[1]:0.#} × {o.Size[2]:0.#} mm, up along ({o.Rotation[6]:0.00}, {o.Rotation[7]:0.00}, {o.Rotation[8]:0.00}): supports touch {o.ContactMm2 / 100:0.##} cm², {o.SupportVolumeMm3 / 1000:0.##} cm³, {o.IslandCount} starts in mid-air");
+            Line($"  laid {o.Size[0]:0.#} × {o.Size[1]:0.#} × {o.Size[2]:0.#} mm, turned {o.TurnDegrees[0]:0}° about x, then {o.TurnDegrees[1]:0}° about y, then {o.TurnDegrees[2]:0}° about z: supports touch {o.ContactMm2 / 100:0.##} cm², {o.SupportVolumeMm3 / 1000:0.##} cm³, {o.IslandCount} starts in mid-air");
         }
 
         if (report.SmallPart is true) to.WriteLine("  small part: fits into the small-parts cylinder of 16 CFR 1501.4; keep away from children under 3");

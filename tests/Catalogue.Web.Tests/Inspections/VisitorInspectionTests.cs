@@ -29,6 +29,16 @@ public abstract class VisitorInspectionTests(CatalogueFixture catalogue) : Catal
     }
 
     [Fact]
+    public async Task A_page_shows_ways_to_lay_a_part_down_that_fit_the_volume()
+    {
+        using var visitor = new Browser(Catalogue.Visitor());
+        await visitor.GoAsync("/inspect");
+        await visitor.SubmitFileAsync("/inspect", Api.BoxStl(60, 20, 10), "brick.stl", ("unit", "mm"), ("process", "VPP-rigid"), ("volume", "50x50x80"));
+        Assert.Contains("Ways to lay it down", visitor.Text, StringComparison.Ordinal);
+        Assert.Contains("fewest marks", visitor.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_volume_is_answered_with_the_fit()
     {
         using var visitor = Catalogue.Visitor();

@@ -1,0 +1,33 @@
+using System.Globalization;
+using Catalogue.Model.Inspections;
+
+namespace Catalogue.Web.Features.Inspections;
+
+/// <summary>How an orientation is said to somebody who has to lay the part down that way.</summary>
+internal static class OrientationWords
+{
+    /// <summary>“as the file lies”, or the turns to type in, in their order; those of nothing left out.</summary>
+    public static string Turns(OrientationReport orientation)
+    {
+        var turns = orientation.TurnDegrees.Zip("xyz").Where(t => Math.Abs(t.First) >= 0.5)
+            .Select(t => string.Create(CultureInfo.InvariantCulture, $"{t.First:0}°\u00A0about\u00A0{t.Second}")).ToList();
+        return turns.Count == 0 ? "as the file lies" : string.Join(", then ", turns);
+    }
+
+    /// <summary>What it is best at among those shown, “lowest, least touched by supports”; and that it falls over, where it does.</summary>
+    public static string Merits(OrientationReport orientation)
+    {
+        var merits = orientation.BestIn.Select(code => code switch
+        {
+            "contact" => "least touched by supports",
+            "height" => "lowest",
+            "marked" => "fewest marks",
+            "pools" => "least liquid kept",
+            "suction" => "least suction",
+            _ => code,
+        });
+        return string.Join(", ", orientation.Stands ? merits : merits.Append("needs something to hold it"));
+    }
+
+    public static string In(double millimetres, double perUnit) => (millimetres / perUnit).ToString("0.##", CultureInfo.InvariantCulture);
+}
