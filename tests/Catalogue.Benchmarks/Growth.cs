@@ -6,6 +6,7 @@ using Catalogue.Benchmarks.Formats;
 using Catalogue.Benchmarks.Health;
 using Catalogue.Benchmarks.Holes;
 using Catalogue.Benchmarks.Inspections;
+using Catalogue.Benchmarks.Limbs;
 using Catalogue.Benchmarks.Liquids;
 using Catalogue.Benchmarks.Overhangs;
 using Catalogue.Benchmarks.Repair;
@@ -33,7 +34,7 @@ internal static class Growth
     private static IEnumerable<GrowthLine> Lines =>
     [
         .. FormatsGrowth.Lines, .. HealthGrowth.Lines, .. SpatialGrowth.Lines, .. FitGrowth.Lines, .. ComparisonGrowth.Lines, .. OverhangGrowth.Lines,
-        .. ThicknessGrowth.Lines, .. HolesGrowth.Lines, .. LiquidGrowth.Lines, .. RepairGrowth.Lines, .. InspectionsGrowth.Lines,
+        .. ThicknessGrowth.Lines, .. HolesGrowth.Lines, .. LimbsGrowth.Lines, .. LiquidGrowth.Lines, .. RepairGrowth.Lines, .. InspectionsGrowth.Lines,
     ];
 
     public static void Run(ReadOnlySpan<string> words)

@@ -41,18 +41,23 @@ internal sealed class LimbTree
         _nodeOf = new int[cells.Count];
         Array.Fill(_way, int.MaxValue);
         var depth = cells.Depths(cancel);
-        var order = Enumerable.Range(0, cells.Count).ToArray();
-        Array.Sort(depth.Select(d => -(long)d).ToArray(), order);
-        foreach (var cell in order.AsSpan())
-        {
-            // One start for each separate piece, at its deepest cube.
-            if (_way[cell] != int.MaxValue) continue;
-            _way[cell] = 0;
-            cells.Spread(_way, [cell], cancel);
-        }
+        var deepest = 0;
+        for (var cell = 1; cell < depth.Length; cell++)
+            if (depth[cell] > depth[deepest]) deepest = cell;
+        StartAt(deepest, cancel);
 
+        // Every other separate piece starts at its own deepest cube.
+        var rest = Enumerable.Range(0, cells.Count).Where(c => _way[c] == int.MaxValue).OrderByDescending(c => depth[c]).ToList();
+        foreach (var cell in rest)
+            if (_way[cell] == int.MaxValue) StartAt(cell, cancel);
         MakeNodes(cancel);
         SortCells();
+    }
+
+    private void StartAt(int cell, CancellationToken cancel)
+    {
+        _way[cell] = 0;
+        _cells.Spread(_way, [cell], cancel);
     }
 
     public double SlabMm => SlabThirds / 3.0 * _cells.PitchMm;

@@ -31,6 +31,7 @@ public sealed record InspectionReport
     public OverhangReport? Overhang { get; init; }
     public IReadOnlyList<HoleReport>? Holes { get; init; }
     public IReadOnlyList<PegReport>? Pegs { get; init; }
+    public IReadOnlyList<LimbReport>? Limbs { get; init; }
     public LiquidReport? Liquid { get; init; }
 
     /// <summary>There when a volume is given.</summary>

@@ -3,6 +3,7 @@ using Catalogue.Geometry.Gauges;
 using Catalogue.Geometry.Health;
 using Catalogue.Geometry.Holes;
 using Catalogue.Geometry.Hulls;
+using Catalogue.Geometry.Limbs;
 using Catalogue.Geometry.Liquids;
 using Catalogue.Geometry.Measures;
 using Catalogue.Geometry.Meshes;
@@ -24,6 +25,9 @@ internal sealed record MeasuredMesh(
 
     /// <summary>Null where it is not clear what is inside.</summary>
     public PinHoles? Holes { get; init; }
+
+    /// <summary>Null where it is not clear what is inside.</summary>
+    public LimbMeasures? Limbs { get; init; }
 
     /// <summary>What a gentle repair could change; null where there is nothing to mend or nothing that can be.</summary>
     public RepairSummary? Repair { get; init; }
@@ -57,6 +61,8 @@ internal sealed record MeasuredMesh(
         var overhangs = HasInside(health) ? OverhangMeasures.Of(tree, Rotation.Identity, cancellation) : null;
         clock.Begin("holes", 83);
         var holes = HasInside(health) ? PinHoles.Find(mesh, tree, cancellation) : null;
+        clock.Begin("limbs", 85);
+        var limbs = HasInside(health) ? LimbMeasures.Of(mesh, cancellation) : null;
         clock.Begin("liquid", 87);
         var liquid = HasInside(health) ? TrappedLiquid.Of(mesh, tree, health, Rotation.Identity, cancellation) : null;
         OrientationAdvice? orientations = null;
@@ -73,6 +79,7 @@ internal sealed record MeasuredMesh(
             Repair = repair,
             Overhangs = overhangs,
             Holes = holes,
+            Limbs = limbs,
             Liquid = liquid,
             Orientations = orientations,
         };
@@ -103,6 +110,7 @@ internal sealed record MeasuredMesh(
         SmallPart = SmallPart,
         Overhangs = Overhangs,
         Holes = Holes,
+        Limbs = Limbs,
         Repair = Repair,
         Liquid = Liquid,
         UnitStated = unitStated,

@@ -1,5 +1,6 @@
 using System.Text.Json.Serialization;
 using Catalogue.Geometry.Holes;
+using Catalogue.Geometry.Limbs;
 using Catalogue.Geometry.Liquids;
 using Catalogue.Geometry.Meshes;
 using Catalogue.Geometry.Overhangs;
@@ -43,6 +44,9 @@ public sealed record MeshFacts
 
     /// <summary>Round holes and pegs; null where it is not clear what is inside.</summary>
     public PinHoles? Holes { get; init; }
+
+    /// <summary>What may snap off; null where it is not clear what is inside.</summary>
+    public LimbMeasures? Limbs { get; init; }
 
     /// <summary>What a gentle repair could change; null for a sound mesh, where nothing can be mended, and for a file of several things.</summary>
     public RepairSummary? Repair { get; init; }

@@ -9,7 +9,7 @@ namespace Catalogue.Model.Inspections;
 public static class MeshInspector
 {
     /// <summary>Counts up whenever a check would answer differently; stored inspections with a lower one are inspected again.</summary>
-    public const int CheckVersion = 8;
+    public const int CheckVersion = 9;
 
     /// <summary>Of a file with more build items none is laid in the volume in several ways: it would take too long.</summary>
     private const int MostItemsAdvised = 12;
@@ -70,6 +70,7 @@ public static class MeshInspector
         SmallestBox = BoxOf(measured.Box),
         Overhang = measured.Overhangs is { } overhangs ? OverhangReport.Of(overhangs) : null,
         Holes = measured.Holes is { } holes ? [.. holes.Holes.Select(HoleReport.Of)] : null,
+        Limbs = measured.Limbs is { } limbs ? [.. limbs.Limbs.Select(LimbReport.Of)] : null,
         Pegs = measured.Holes is { } pegs ? [.. pegs.Pegs.Select(PegReport.Of)] : null,
         Liquid = measured.Liquid is { } liquid ? LiquidReport.Of(liquid) : null,
         Orientations = measured.Orientations is { } advice ? OrientationsReport.Of(advice) : null,

@@ -20,6 +20,7 @@ public static class RevisionJudge
     [
         .. facts.Overhangs is { } overhangs ? OverhangFindings.Of(overhangs, facts.VolumeMm3, process) : [],
         .. facts.Holes is { } holes ? HoleFindings.Of(holes, process) : [],
+        .. facts.Limbs is { } limbs ? LimbFindings.Of(limbs, process) : [],
         .. facts.Liquid is { } liquid ? LiquidFindings.Of(liquid, process) : [],
     ];
 

@@ -39,6 +39,8 @@ internal static class InspectionText
             Line($"  laid {o.Size[0]:0.#} × {o.Size[1]:0.#} × {o.Size[2]:0.#} mm, turned {o.TurnDegrees[0]:0}° about x, then {o.TurnDegrees[1]:0}° about y, then {o.TurnDegrees[2]:0}° about z: supports touch {o.ContactMm2 / 100:0.##} cm², {o.SupportVolumeMm3 / 1000:0.##} cm³, {o.IslandCount} starts in mid-air");
         }
 
+        foreach (var limb in (report.Limbs ?? []).Take(3))
+            Line($"  limb {limb.Pushed.ThicknessMm:0.0} mm thick, {limb.Pushed.LeverMm:0} mm from its tip, at {limb.Pushed.At[0]:0.0} {limb.Pushed.At[1]:0.0} {limb.Pushed.At[2]:0.0}");
         if (report.SmallPart is true) to.WriteLine("  small part: fits into the small-parts cylinder of 16 CFR 1501.4; keep away from children under 3");
         if (report.Repair is { } repair)
             to.WriteLine($"  a gentle repair could leave it with {RepairWords.Listed([.. repair.Changes.Select(c => c.Message)])}{(repair.Closed ? "" : "; still open")}");

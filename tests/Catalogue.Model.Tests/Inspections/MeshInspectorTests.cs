@@ -133,6 +133,19 @@ public sealed class MeshInspectorTests
         Assert.Null(Inspect(Solids.Inverted(box)).Report.Liquid);
     }
 
+    // A bar of 2 × 2 × 60 mm: its middle holds it, each half is a limb; 2⁴ / 12 about the diagonal.
+    [Fact]
+    public void Limbs_are_told_of_with_the_sections_they_would_break_at()
+    {
+        var report = Inspect(Solids.Box(2, 2, 60)).Report;
+        var limb = report.Limbs![0];
+        Assert.Equal(16 / 12.0, limb.Pushed.SecondMomentMm4, 0.03);
+        Assert.InRange(limb.Pushed.LeverMm, 24, 31);
+        Assert.Contains(report.Processes!.Single(p => p.Process == "VPP-rigid").Findings, f => f.Code == "limb.fragile");
+        Assert.DoesNotContain(report.Processes!.Single(p => p.Process == "VPP-flexible").Findings, f => f.Code == "limb.fragile");
+        Assert.Empty(Inspect(Solids.Box(20, 20, 20)).Report.Limbs!);
+    }
+
     [Fact]
     public void Holes_are_told_of_only_where_it_is_clear_what_is_inside()
     {
@@ -162,8 +175,9 @@ public sealed class MeshInspectorTests
         inspection.Start(DateTime.UtcNow);
         inspection.Finish(result.Facts, InspectionJson.Write(result.Report), MeshInspector.CheckVersion, DateTime.UtcNow);
         var read = inspection.Facts;
-        Assert.Equal(result.Facts with { Hull = read.Hull, FitProfile = read.FitProfile, Warnings = read.Warnings, Overhangs = read.Overhangs, Holes = read.Holes, Liquid = read.Liquid }, read);
+        Assert.Equal(result.Facts with { Hull = read.Hull, FitProfile = read.FitProfile, Warnings = read.Warnings, Overhangs = read.Overhangs, Holes = read.Holes, Limbs = read.Limbs, Liquid = read.Liquid }, read);
         Assert.Equal(JsonSerializer.Serialize(result.Facts.Overhangs), JsonSerializer.Serialize(read.Overhangs));
+        Assert.Equal(JsonSerializer.Serialize(result.Facts.Limbs), JsonSerializer.Serialize(read.Limbs));
         Assert.Equal(JsonSerializer.Serialize(result.Facts.Holes), JsonSerializer.Serialize(read.Holes));
         Assert.Equal(JsonSerializer.Serialize(result.Facts.Liquid), JsonSerializer.Serialize(read.Liquid));
         Assert.Equal(result.Facts.Warnings, read.Warnings);
