@@ -82,7 +82,7 @@ public static class OverhangFindings
         {
             Measured = count,
             Limit = 0,
-            Unit = "places",
+            Unit = count == 1 ? "place" : "places",
             At = longest.At,
             Source = "common practice",
         };

@@ -64,7 +64,7 @@ public sealed class OverhangFindingsTests
         foreach (var code in (string[])["MEX-rigid", "VPP-rigid", "VPP-flexible"])
         {
             var finding = Assert.Single(OverhangFindings.Of(apart, 250, Process(code)), f => f.Code == "overhang.island");
-            Assert.Equal((1.0, "places", Severity.Note), (finding.Measured!.Value, finding.Unit, finding.Severity));
+            Assert.Equal((1.0, "place", Severity.Note), (finding.Measured!.Value, finding.Unit, finding.Severity));
             Assert.Equal(7, finding.At!.Value.Z, 3);
             Assert.Contains("7.0 mm from the plate", finding.Message, StringComparison.Ordinal);
         }

@@ -10,7 +10,7 @@ internal static class OrientationWords
     public static string Turns(OrientationReport orientation)
     {
         var turns = orientation.TurnDegrees.Zip("xyz").Where(t => Math.Abs(t.First) >= 0.5)
-            .Select(t => string.Create(CultureInfo.InvariantCulture, $"{t.First:0}°\u00A0about\u00A0{t.Second}")).ToList();
+            .Select(t => string.Create(CultureInfo.InvariantCulture, $"{(t.First < 0 ? "−" : "")}{Math.Abs(t.First):0}°\u00A0about\u00A0{t.Second}")).ToList();
         return turns.Count == 0 ? "as the file lies" : string.Join(", then ", turns);
     }
 
@@ -29,5 +29,7 @@ internal static class OrientationWords
         return string.Join(", ", orientation.Stands ? merits : merits.Append("needs something to hold it"));
     }
 
-    public static string In(double millimetres, double perUnit) => (millimetres / perUnit).ToString("0.##", CultureInfo.InvariantCulture);
+    public static string SquareCentimetres(double mm2) => (mm2 / 100).ToString("0.##", CultureInfo.InvariantCulture) + "\u00A0cm²";
+
+    public static string CubicCentimetres(double mm3) => (mm3 / 1000).ToString("0.##", CultureInfo.InvariantCulture) + "\u00A0cm³";
 }
