@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using Catalogue.Benchmarks.Comparison;
+using Catalogue.Benchmarks.Details;
 using Catalogue.Benchmarks.Fit;
 using Catalogue.Benchmarks.Formats;
 using Catalogue.Benchmarks.Health;
@@ -34,7 +35,7 @@ internal static class Growth
     private static IEnumerable<GrowthLine> Lines =>
     [
         .. FormatsGrowth.Lines, .. HealthGrowth.Lines, .. SpatialGrowth.Lines, .. FitGrowth.Lines, .. ComparisonGrowth.Lines, .. OverhangGrowth.Lines,
-        .. ThicknessGrowth.Lines, .. HolesGrowth.Lines, .. LimbsGrowth.Lines, .. LiquidGrowth.Lines, .. RepairGrowth.Lines, .. InspectionsGrowth.Lines,
+        .. ThicknessGrowth.Lines, .. HolesGrowth.Lines, .. LimbsGrowth.Lines, .. LiquidGrowth.Lines, .. DetailGrowth.Lines, .. RepairGrowth.Lines, .. InspectionsGrowth.Lines,
     ];
 
     public static void Run(ReadOnlySpan<string> words)

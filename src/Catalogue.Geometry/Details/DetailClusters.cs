@@ -70,10 +70,14 @@ internal sealed class DetailClusters(double spacing)
             ? touches.Sum(t => double.IsFinite(t.Width) ? 2 * t.AreaMm2 / t.Width : t.Distance < _band ? t.AreaMm2 / _band : 0)
             : touches.Sum(t => t.AreaMm2 / t.Width);
         var middle = touches.Aggregate(Vec3.Zero, (sum, t) => sum + t.At) / touches.Count;
+        var at = touches.MinBy(t => (t.At - middle).LengthSquared).At;
         return new(
-            byHeight ? null : Median(touches, t => t.Width), Median(touches, t => t.Height), touches.Sum(t => t.AreaMm2), length,
-            touches.MinBy(t => (t.At - middle).LengthSquared).At);
+            byHeight ? null : Rounded(Median(touches, t => t.Width)), Rounded(Median(touches, t => t.Height)), Rounded(touches.Sum(t => t.AreaMm2)), Rounded(length),
+            new(Rounded(at.X), Rounded(at.Y), Rounded(at.Z)));
     }
+
+    /// <summary>To a thousandth of a millimetre: it is stored, and not known better.</summary>
+    private static double Rounded(double value) => Math.Round(value, 3);
 
     private static double Median(List<ReliefTouch> touches, Func<ReliefTouch, double> of) => touches.Select(of).Order().ElementAt(touches.Count / 2);
 

@@ -40,7 +40,7 @@ public sealed record DetailStep(double BelowMm, int Count, double AreaMm2, doubl
 public sealed record DetailMeasures
 {
     /// <summary>Features told of per size.</summary>
-    public const int Most = 4;
+    public const int Most = 3;
 
     /// <summary>How far along the surface walls are looked for, mm; wider features are broad.</summary>
     public const double ReachMm = 1.25;

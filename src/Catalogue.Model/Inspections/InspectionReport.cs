@@ -33,6 +33,7 @@ public sealed record InspectionReport
     public IReadOnlyList<PegReport>? Pegs { get; init; }
     public IReadOnlyList<LimbReport>? Limbs { get; init; }
     public LiquidReport? Liquid { get; init; }
+    public DetailReport? Detail { get; init; }
 
     /// <summary>There when a volume is given.</summary>
     public OrientationsReport? Orientations { get; init; }

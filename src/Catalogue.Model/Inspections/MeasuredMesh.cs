@@ -1,3 +1,4 @@
+using Catalogue.Geometry.Details;
 using Catalogue.Geometry.Fit;
 using Catalogue.Geometry.Gauges;
 using Catalogue.Geometry.Health;
@@ -35,6 +36,9 @@ internal sealed record MeasuredMesh(
     /// <summary>In the file's own pose; null where it is not clear what is inside.</summary>
     public TrappedLiquid? Liquid { get; init; }
 
+    /// <summary>Null where it is not clear what is inside.</summary>
+    public DetailMeasures? Details { get; init; }
+
     /// <summary>Ways to lay the part in the build volume; null when none is named or it is not clear what is inside.</summary>
     public OrientationAdvice? Orientations { get; init; }
 
@@ -65,6 +69,8 @@ internal sealed record MeasuredMesh(
         var limbs = HasInside(health) ? LimbMeasures.Of(mesh, cancellation) : null;
         clock.Begin("liquid", 87);
         var liquid = HasInside(health) ? TrappedLiquid.Of(mesh, tree, health, Rotation.Identity, cancellation) : null;
+        clock.Begin("detail", 88);
+        var details = HasInside(health) ? DetailMeasures.Of(tree, cancellation) : null;
         OrientationAdvice? orientations = null;
         if (advise && overhangs is not null && request.Volume is { } place)
         {
@@ -81,6 +87,7 @@ internal sealed record MeasuredMesh(
             Holes = holes,
             Limbs = limbs,
             Liquid = liquid,
+            Details = details,
             Orientations = orientations,
         };
     }
@@ -113,6 +120,7 @@ internal sealed record MeasuredMesh(
         Limbs = Limbs,
         Repair = Repair,
         Liquid = Liquid,
+        Details = Details,
         UnitStated = unitStated,
         Warnings = warnings,
         Hull = Hull.ToBytes(),

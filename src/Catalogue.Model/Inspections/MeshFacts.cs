@@ -1,4 +1,5 @@
 using System.Text.Json.Serialization;
+using Catalogue.Geometry.Details;
 using Catalogue.Geometry.Holes;
 using Catalogue.Geometry.Limbs;
 using Catalogue.Geometry.Liquids;
@@ -53,6 +54,9 @@ public sealed record MeshFacts
 
     /// <summary>Where it keeps liquid: cavities, and pools and suction in the file's own pose; null where it is not clear what is inside.</summary>
     public TrappedLiquid? Liquid { get; init; }
+
+    /// <summary>Fine relief by height and width; null where it is not clear what is inside.</summary>
+    public DetailMeasures? Details { get; init; }
 
     public required bool UnitStated { get; init; }
     public IReadOnlyList<string> Warnings { get; init; } = [];

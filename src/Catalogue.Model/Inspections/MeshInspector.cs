@@ -5,11 +5,11 @@ using Catalogue.Model.Verdicts;
 
 namespace Catalogue.Model.Inspections;
 
-/// <summary>Every check on one mesh file: read, weld, health, self-intersections, measures, hull, fit, overhangs, holes, liquid, repair, findings. Pure: a stream in, values out.</summary>
+/// <summary>Every check on one mesh file: read, weld, health, self-intersections, measures, hull, fit, overhangs, holes, liquid, detail, repair, findings. Pure: a stream in, values out.</summary>
 public static class MeshInspector
 {
     /// <summary>Counts up whenever a check would answer differently; stored inspections with a lower one are inspected again.</summary>
-    public const int CheckVersion = 9;
+    public const int CheckVersion = 10;
 
     /// <summary>Of a file with more build items none is laid in the volume in several ways: it would take too long.</summary>
     private const int MostItemsAdvised = 12;
@@ -73,6 +73,7 @@ public static class MeshInspector
         Limbs = measured.Limbs is { } limbs ? [.. limbs.Limbs.Select(LimbReport.Of)] : null,
         Pegs = measured.Holes is { } pegs ? [.. pegs.Pegs.Select(PegReport.Of)] : null,
         Liquid = measured.Liquid is { } liquid ? LiquidReport.Of(liquid) : null,
+        Detail = measured.Details is { } details ? DetailReport.Of(details) : null,
         Orientations = measured.Orientations is { } advice ? OrientationsReport.Of(advice) : null,
         SmallPart = measured.SmallPart,
         Repair = facts.Repair,

@@ -22,6 +22,7 @@ public static class RevisionJudge
         .. facts.Holes is { } holes ? HoleFindings.Of(holes, process) : [],
         .. facts.Limbs is { } limbs ? LimbFindings.Of(limbs, process) : [],
         .. facts.Liquid is { } liquid ? LiquidFindings.Of(liquid, process) : [],
+        .. facts.Details is { } details ? DetailFindings.Of(details, process) : [],
     ];
 
     private static IEnumerable<Finding> MeshFindings(MeshFacts facts)

@@ -41,6 +41,7 @@ internal static class InspectionText
 
         foreach (var limb in (report.Limbs ?? []).Take(3))
             Line($"  limb {limb.Pushed.ThicknessMm:0.0} mm thick, {limb.Pushed.LeverMm:0} mm from its tip, at {limb.Pushed.At[0]:0.0} {limb.Pushed.At[1]:0.0} {limb.Pushed.At[2]:0.0}");
+        if (report.Detail?.Low.LastOrDefault(s => s.BelowMm <= 1) is { } low) Line($"  relief lower than {low.BelowMm} mm: {low.LengthMm:0} mm of edges in {low.Count} {(low.Count == 1 ? "place" : "places")}");
         if (report.SmallPart is true) to.WriteLine("  small part: fits into the small-parts cylinder of 16 CFR 1501.4; keep away from children under 3");
         if (report.Repair is { } repair)
             to.WriteLine($"  a gentle repair could leave it with {RepairWords.Listed([.. repair.Changes.Select(c => c.Message)])}{(repair.Closed ? "" : "; still open")}");

@@ -15,6 +15,8 @@ public sealed class DetailMeasuresTests
     private static readonly double[] Rises = [0.22, 0.4, 0.55, 0.7, 0.9, 1.1, 1.4, 1.8];
     private static readonly TriangleMesh Steps = Relief.Plate(100, 20, 4, [.. Rises.Select((r, k) => (2 + (12.0 * k), 10 + (12.0 * k), 6.0, 14.0, r))]);
 
+    private static readonly Lazy<DetailMeasures> OfSteps = new(() => Of(Steps));
+
     private static DetailMeasures Of(TriangleMesh mesh) => DetailMeasures.Of(TriangleTree.Build(mesh));
 
     private static DetailStep Below(IReadOnlyList<DetailStep> table, double limit) => DetailMeasures.At(table, limit)!;
@@ -27,7 +29,7 @@ public sealed class DetailMeasuresTests
     [Theory, InlineData(0.25, 1), InlineData(0.5, 2), InlineData(0.6, 3), InlineData(1, 5), InlineData(1.5, 7), InlineData(2, 8)]
     public void Stepped_relief_is_counted_and_measured_by_its_height(double limit, int lower)
     {
-        var step = Below(Of(Steps).Low, limit);
+        var step = Below(OfSteps.Value.Low, limit);
         Assert.Equal(lower, step.Count);
         Assert.Equal(32 * lower, step.LengthMm, 0.08 * 32 * lower);
         Assert.All(step.Largest, f => Assert.Contains(Rises.Take(lower), r => Math.Abs(r - f.HeightMm) < 0.02));
@@ -37,7 +39,7 @@ public sealed class DetailMeasuresTests
     [Fact]
     public void Each_step_of_the_relief_has_its_own_place()
     {
-        var largest = Below(Of(Steps).Low, 0.6).Largest;
+        var largest = Below(OfSteps.Value.Low, 0.6).Largest;
         Assert.Equal([0.22, 0.4, 0.55], largest.OrderBy(f => f.At.X).Select(f => Math.Round(f.HeightMm, 2)));
     }
 
@@ -125,7 +127,7 @@ public sealed class DetailMeasuresTests
     [Fact]
     public void Turning_and_cutting_finer_change_no_more_than_the_tolerance()
     {
-        var once = Of(Steps);
+        var once = OfSteps.Value;
         foreach (var other in new[] { Of(Steps.Transformed(Askew, new(50, -20, 7))), Of(Shapes.Subdivided(Shapes.Subdivided(Steps))) })
         {
             foreach (var (a, b) in once.Low.Zip(other.Low))
@@ -138,7 +140,7 @@ public sealed class DetailMeasuresTests
 
     // 0.4000001 and 0.3999999 are both 0.4, and not below it.
     [Fact]
-    public void What_is_drawn_as_a_size_is_not_below_it() => Assert.Equal(1, Below(Of(Steps).Low, 0.4).Count);
+    public void What_is_drawn_as_a_size_is_not_below_it() => Assert.Equal(1, Below(OfSteps.Value.Low, 0.4).Count);
 
     [Fact]
     public void Below_the_smallest_size_there_is_no_answer() => Assert.Null(DetailMeasures.At(Of(Solids.Box(5, 5, 5)).Low, 0.05));

@@ -131,6 +131,7 @@ public sealed class MeshInspectorTests
         Assert.Null(Inspect(new TriangleMesh(box.Positions.ToArray(), box.Indices[3..].ToArray())).Report.Overhang);
         Assert.Null(Inspect(Solids.Inverted(box)).Report.Overhang);
         Assert.Null(Inspect(Solids.Inverted(box)).Report.Liquid);
+        Assert.Null(Inspect(Solids.Inverted(box)).Report.Detail);
     }
 
     // A bar of 2 × 2 × 60 mm: its middle holds it, each half is a limb; 2⁴ / 12 about the diagonal.
@@ -175,11 +176,12 @@ public sealed class MeshInspectorTests
         inspection.Start(DateTime.UtcNow);
         inspection.Finish(result.Facts, InspectionJson.Write(result.Report), MeshInspector.CheckVersion, DateTime.UtcNow);
         var read = inspection.Facts;
-        Assert.Equal(result.Facts with { Hull = read.Hull, FitProfile = read.FitProfile, Warnings = read.Warnings, Overhangs = read.Overhangs, Holes = read.Holes, Limbs = read.Limbs, Liquid = read.Liquid }, read);
+        Assert.Equal(result.Facts with { Hull = read.Hull, FitProfile = read.FitProfile, Warnings = read.Warnings, Overhangs = read.Overhangs, Holes = read.Holes, Limbs = read.Limbs, Liquid = read.Liquid, Details = read.Details }, read);
         Assert.Equal(JsonSerializer.Serialize(result.Facts.Overhangs), JsonSerializer.Serialize(read.Overhangs));
         Assert.Equal(JsonSerializer.Serialize(result.Facts.Limbs), JsonSerializer.Serialize(read.Limbs));
         Assert.Equal(JsonSerializer.Serialize(result.Facts.Holes), JsonSerializer.Serialize(read.Holes));
         Assert.Equal(JsonSerializer.Serialize(result.Facts.Liquid), JsonSerializer.Serialize(read.Liquid));
+        Assert.Equal(JsonSerializer.Serialize(result.Facts.Details), JsonSerializer.Serialize(read.Details));
         Assert.Equal(result.Facts.Warnings, read.Warnings);
         Assert.Equal(result.Facts.Hull, inspection.Hull);
         Assert.Equal(result.Report.VolumeMm3, InspectionJson.Read(inspection.ReportJson)!.VolumeMm3);
