@@ -13,7 +13,7 @@ internal static class MatterAround
     {
         var frame = trace.Frame;
         if (trace.Whole() is not { } whole) return null;
-        var margin = Math.Min(frame.Radius, (whole.High - whole.Low) / 3);
+        var margin = Math.Min(2 * frame.Radius, 0.45 * (whole.High - whole.Low));
         var low = whole.Low + (trace.LowShut ? 0 : margin);
         var high = whole.High - (trace.HighShut ? 0 : margin);
         var rings = Math.Clamp((int)((high - low) / frame.Radius * 4), 3, 24);

@@ -7,6 +7,7 @@ namespace Catalogue.Geometry.Limbs;
 internal sealed class LimbCuts(TriangleMesh mesh, LimbTree tree)
 {
     private const int StationsPerLimb = 16;
+    private const int MostTries = 8;
 
     /// <summary>What is beyond a cut fills at least this part of a bar from there to the tip: a cone a third, a thinning tail a quarter.</summary>
     private const double LeastFilled = 0.2;
@@ -28,19 +29,27 @@ internal sealed class LimbCuts(TriangleMesh mesh, LimbTree tree)
     {
         var best = branch.Index().MaxBy(s => Score(s.Item)).Index;
         var places = Enumerable.Range(0, StationsPerLimb).Select(i => (int)((i + 0.5) * branch.Count / StationsPerLimb)).Append(best).Append(branch.Count - 1);
-        var (push, drop) = ((Place: -1, Score: 0.0), (Place: -1, Score: 0.0));
+        var (push, drop) = (new List<(int Place, double Score)>(), new List<(int Place, double Score)>());
         foreach (var place in places.Distinct().Order())
         {
             if (Cut(branch, place) is not { } cut) continue;
-            var (volume, centroid) = tree.Beyond(branch[place].Node);
-            var section = Described(cut.Section, cut.Axis, branch[place].ReachMm, volume, Vec3.Distance(centroid, cut.Section.Centroid));
-            if (section.PushScore > push.Score) push = (place, section.PushScore);
-            if (section.DropScore > drop.Score) drop = (place, section.DropScore);
+            var (volume, centroid, reach) = tree.Beyond(branch[place].Node);
+            var section = Described(cut.Section, cut.Axis, reach, volume, Vec3.Distance(centroid, cut.Section.Centroid));
+            push.Add((place, section.PushScore));
+            drop.Add((place, section.DropScore));
         }
 
-        if (push.Place < 0 || Squared(branch, push.Place) is not { } pushed) return null;
-        var dropped = drop.Place == push.Place ? pushed : Squared(branch, drop.Place) ?? pushed;
+        if (Worst(branch, push) is not { } pushed) return null;
+        var dropped = Worst(branch, drop) ?? pushed;
         return new() { Tip = pushed.Tip, Pushed = pushed.Section, Dropped = dropped.Section };
+    }
+
+    /// <summary>The highest score whose cut is sound; a place that is not, at a knee or beside another piece, gives way to the next.</summary>
+    private (LimbSection Section, Vec3 Tip)? Worst(List<LimbSlab> branch, List<(int Place, double Score)> places)
+    {
+        foreach (var (place, _) in places.OrderByDescending(p => p.Score).Take(MostTries))
+            if (Squared(branch, place) is { } sound) return sound;
+        return null;
     }
 
     private (PlaneSection Section, Vec3 Axis)? Cut(List<LimbSlab> branch, int place)
@@ -77,7 +86,7 @@ internal sealed class LimbCuts(TriangleMesh mesh, LimbTree tree)
 
         var (volume, centroid, tip, beyond) = tree.Beyond(branch[place].Node, cut.Centroid, axis);
         var lever = Vec3.Distance(tip, cut.Centroid) + (tree.SlabMm / 4);
-        if (lever < LimbTree.LeastSlender * Math.Sqrt(4 / Math.PI * cut.Area)) return null;
+        if (lever < LimbTree.ShortestMm || lever < LimbTree.LeastSlender * Math.Sqrt(4 / Math.PI * cut.Area)) return null;
 
         // A cut that slices a corner off, or runs along the limb, has next to nothing beyond it, or not in front of it.
         if (!beyond) axis = -axis;

@@ -20,7 +20,7 @@ public sealed record LimbMeasures
     /// <remarks>
     /// <para>
     /// Which pieces there are is read off cubes of 0.2 to 0.8 mm (about 400 000 of them), see <see cref="LimbTree"/>; sections are exact plane cuts of the mesh, at up to 18 places along each limb, turned until
-    /// the cut is smallest. Pieces that are held at two places (a ring, arms that meet) are no limbs, pieces shorter than one and a half of their width neither: a ball, a cube have none.
+    /// the cut is smallest. Pieces that are held at two places (a ring, arms that meet) are no limbs, pieces shorter than 3 mm or one and a half of their width neither: a ball, a cube have none.
     /// </para>
     /// <para>
     /// Accuracy: area and moments of the section to 2 % on limbs that vary slowly; place to one slab (two cubes), lever to one cube and a half, volume beyond to 5 % or one slab. Turned meshes: scores within 10 %. Limbs thinner than

@@ -18,7 +18,7 @@ internal sealed class LimbTree
     private const int SlabThirds = 6;
 
     /// <summary>A piece shorter than this is a bump.</summary>
-    private const double ShortestMm = 2;
+    public const double ShortestMm = 3;
 
     /// <summary>Shorter than this many of its own width, a piece does not bend as a beam.</summary>
     public const double LeastSlender = 1.5;
@@ -41,10 +41,7 @@ internal sealed class LimbTree
         _nodeOf = new int[cells.Count];
         Array.Fill(_way, int.MaxValue);
         var depth = cells.Depths(cancel);
-        var deepest = 0;
-        for (var cell = 1; cell < depth.Length; cell++)
-            if (depth[cell] > depth[deepest]) deepest = cell;
-        StartAt(deepest, cancel);
+        StartAt(Middle(depth), cancel);
 
         // Every other separate piece starts at its own deepest cube.
         var rest = Enumerable.Range(0, cells.Count).Where(c => _way[c] == int.MaxValue).OrderByDescending(c => depth[c]).ToList();
@@ -52,6 +49,29 @@ internal sealed class LimbTree
             if (_way[cell] == int.MaxValue) StartAt(cell, cancel);
         MakeNodes(cancel);
         SortCells();
+    }
+
+    /// <summary>Of the deepest cubes the one nearest to the centroid.</summary>
+    private int Middle(int[] depth)
+    {
+        var (centroid, volume, most) = (Vec3.Zero, 0.0, 0);
+        for (var cell = 0; cell < depth.Length; cell++)
+        {
+            centroid += _cells.Center(cell) * _cells.Volumes[cell];
+            volume += _cells.Volumes[cell];
+            most = Math.Max(most, depth[cell]);
+        }
+
+        centroid /= Math.Max(volume, 1e-12);
+        var (best, nearest) = (0, double.PositiveInfinity);
+        for (var cell = 0; cell < depth.Length; cell++)
+        {
+            if (depth[cell] < most) continue;
+            var distance = (_cells.Center(cell) - centroid).LengthSquared;
+            if (distance < nearest) (best, nearest) = (cell, distance);
+        }
+
+        return best;
     }
 
     private void StartAt(int cell, CancellationToken cancel)
@@ -200,14 +220,19 @@ internal sealed class LimbTree
     /// <summary>Diameter of a round bar as thick as the slab.</summary>
     public double Width(int node) => Math.Sqrt(4 / Math.PI * _volume[node] / SlabMm);
 
-    /// <summary>About what is beyond a slab, half of the slab itself, or all else where that is the smaller part: volume and centroid.</summary>
-    public (double Volume, Vec3 Centroid) Beyond(int slab)
+    /// <summary>About what is beyond a slab, half of the slab itself, or all else where that is the smaller part: volume, centroid, and how far it reaches from the slab.</summary>
+    public (double Volume, Vec3 Centroid, double Reach) Beyond(int slab)
     {
         var (sides, beyond) = Sides(slab);
-        var (volume, moment) = (_volume[slab] / 2, _moment[slab] * 0.5);
+        var (volume, moment, reach) = (_volume[slab] / 2, _moment[slab] * 0.5, SlabMm / 2);
         for (var n = 0; n < sides.Length; n++)
-            if (n != slab && sides[n] == beyond) (volume, moment) = (volume + _volume[n], moment + _moment[n]);
-        return (volume, moment / volume);
+        {
+            if (n == slab || sides[n] != beyond) continue;
+            (volume, moment) = (volume + _volume[n], moment + _moment[n]);
+            reach = Math.Max(reach, Vec3.Distance(Center(n), Center(slab)) + (SlabMm / 2));
+        }
+
+        return (volume, moment / volume, reach);
     }
 
     /// <summary>The same by cubes, with the place farthest from the section.</summary>

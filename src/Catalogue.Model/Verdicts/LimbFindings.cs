@@ -27,6 +27,9 @@ public static class LimbFindings
     /// <summary>Materials whose least elongation at break is below this, %, break; others bend out of the way (common practice).</summary>
     public const double BrittleBelowPercent = 10;
 
+    /// <summary>Loads are rough and the fall is reckoned on the safe side: below this many times what the material stands it is only noted (common practice).</summary>
+    public const double CareBeyond = 1.5;
+
     private const double Gravity = 9.81;
     private const string PushSource = "cantilever, σ = F·L·c ÷ I (any strength-of-materials handbook); 10 N of finger (common practice)";
     private const string DropSource = "energy of the fall into bending, σ = c·√(6·E·m·g·h ÷ (I·d)) (any strength-of-materials handbook); table of 0.75 m (common practice)";
@@ -47,7 +50,7 @@ public static class LimbFindings
         // Bending stress falls with the cube of the thickness under a force, with the thickness itself under a given energy.
         var thicker = section.ThicknessMm * (byFinger ? Math.Cbrt(stress / stands) : stress / stands);
         var more = fragile.Count > 1 ? Text($" So it is with {fragile.Count} limbs.") : "";
-        yield return new("limb.fragile", Severity.Care,
+        yield return new("limb.fragile", stress > CareBeyond * stands ? Severity.Care : Severity.Note,
             Text($"A limb is {section.ThicknessMm:0.0} mm thick where it is weakest, {section.LeverMm:0} mm from its tip. {(byFinger ? Pushed(section, stress) : Dropped(section, stress, material))}; ")
             + Text($"{material.Name} stands {Modulus(material):0} MPa × {material.ElongationLowPercent:0.#} % = {stands:0} MPa.{more} Make it {Math.Ceiling(thicker * 10) / 10:0.0} mm thick there, or print it {Other(process)}."))
         {

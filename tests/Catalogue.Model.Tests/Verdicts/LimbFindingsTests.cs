@@ -31,6 +31,10 @@ public sealed class LimbFindingsTests
     [Fact]
     public void Thickened_as_advised_it_holds() => Assert.Empty(Of("VPP-rigid", Bar(3.8, 30)));
 
+    // 3.5 mm: Z = 4.209, 71.3 MPa: 1.23 times what the resin stands.
+    [Fact]
+    public void A_little_beyond_the_limit_is_only_noted() => Assert.Equal(Severity.Note, Assert.Single(Of("VPP-rigid", Bar(3.5, 30))).Severity);
+
     // By hand: 4189 mm³ × 1.15 mg = 4.817 g; × 9.81 × 0.75 m = 35.44 N·mm; I = π 3⁴ / 64 = 3.976; σ = 1.5 √(6 × 2900 × 35.44 / (3.976 × 20)) = 132.1 MPa.
     [Fact]
     public void A_heavy_ball_on_a_short_stick_breaks_off_in_a_fall()
