@@ -139,7 +139,7 @@ internal sealed class RegionLadder
         var total = 0.0;
         for (var i = 0; i < end; i++)
         {
-            if (count[i] == 0 || area[i] < limit * limit / 4) continue;
+            if (count[i] == 0 || area[i] < limit * limit) continue;
             roots.Add(i);
             total += area[i];
         }
@@ -161,7 +161,7 @@ internal sealed class RegionLadder
 
         _described = described;
         var kept = described.Values
-            .OrderByDescending(r => r.ReachMm is not { } reach || reach > 2 * limit)
+            .OrderByDescending(r => r.ReachMm > 1.5 * limit)
             .ThenByDescending(r => r.AreaMm2).ThenBy(r => r.MinMm)
             .GroupBy(r => r.FreeStanding).SelectMany(g => g.Take(most))
             .OrderByDescending(r => r.AreaMm2).ThenBy(r => r.MinMm);

@@ -12,7 +12,9 @@ internal sealed class RegionShape(LocalThickness measured, float[] values, int[]
     // A limb, not a bent wall, when the section is no wider than so many times its thickness for half of the area.
     private const double LimbWidths = 3;
 
-    private const double TaperedFrom = 0.4;
+    // Of matter the edge of a blade, nought to the limit evenly, has 0.2; a crease may have a flat bottom and still close.
+    private const double TaperedMatter = 0.4;
+    private const double TaperedGap = 0.6;
 
     private readonly Lazy<int[]> _shells = new(() => ShellLabels.Of(measured.Cells.Mesh, measured.Edges).ShellOf);
 
@@ -21,8 +23,7 @@ internal sealed class RegionShape(LocalThickness measured, float[] values, int[]
     /// <param name="area">Their area, mm².</param>
     public ThinRegion Describe(List<(int Cell, int Triangle)> cells, int end, double area)
     {
-        var least = cells.MinBy(c => values[c.Cell]);
-        var (tenth, typical) = Shares(cells, area);
+        var (least, tenth, typical) = Shares(cells, area);
         var (a, b, c) = measured.Cells.Corners(least.Triangle, least.Cell);
         var at = (a + b + c) / 3;
         var hold = RegionHold.Of(measured, number, cells, end);
@@ -32,8 +33,8 @@ internal sealed class RegionShape(LocalThickness measured, float[] values, int[]
             TypicalMm = Rounded(typical),
             AreaMm2 = Rounded(area),
             At = new(Rounded(at.X), Rounded(at.Y), Rounded(at.Z)),
-            ReachMm = hold.ReachMm is { } reach ? Rounded(reach) : null,
-            Tapers = tenth < TaperedFrom * typical,
+            ReachMm = Rounded(hold.ReachMm ?? Math.Sqrt(area / 2)),
+            Tapers = tenth < (measured.IsGap ? TaperedGap : TaperedMatter) * typical,
             FreeStanding = !measured.IsGap && (hold.IsNone || (hold.IsOneSided && !IsBent(cells))),
             BetweenPieces = measured.IsGap && IsBetweenPieces(cells),
         };
@@ -42,20 +43,21 @@ internal sealed class RegionShape(LocalThickness measured, float[] values, int[]
     /// <summary>To 0.1 µm: these numbers are stored as text.</summary>
     private static double Rounded(double value) => Math.Round(value, 4);
 
-    private (double Tenth, double Typical) Shares(List<(int Cell, int Triangle)> cells, double area)
+    private ((int Cell, int Triangle) Least, double Tenth, double Typical) Shares(List<(int Cell, int Triangle)> cells, double area)
     {
-        var (keys, areas) = (new float[cells.Count], new float[cells.Count]);
-        for (var i = 0; i < keys.Length; i++) (keys[i], areas[i]) = (values[cells[i].Cell], measured.Areas[cells[i].Cell]);
-        Array.Sort(keys, areas);
-        var (sum, tenth) = (0.0, -1.0);
-        for (var i = 0; i < keys.Length; i++)
+        var sorted = cells.ToArray();
+        Array.Sort([.. cells.Select(c => values[c.Cell])], sorted);
+        var sum = 0.0;
+        ((int, int)? least, double? tenth) = (null, null);
+        foreach (var cell in sorted)
         {
-            sum += areas[i];
-            if (tenth < 0 && sum >= 0.1 * area) tenth = keys[i];
-            if (sum >= 0.5 * area) return (tenth, keys[i]);
+            sum += measured.Areas[cell.Cell];
+            if (sum >= Math.Min(Math.Max(LocalThickness.SpeckMm2, area / 100), area / 10)) least ??= cell;
+            if (sum >= 0.1 * area) tenth ??= values[cell.Cell];
+            if (sum >= 0.5 * area) return (least ?? cell, tenth ?? values[cell.Cell], values[cell.Cell]);
         }
 
-        return (tenth, keys[^1]);
+        return (least ?? sorted[^1], tenth ?? values[sorted[^1].Cell], values[sorted[^1].Cell]);
     }
 
     private static (Vec3 A, Vec3 B, Vec3 C, Vec3 Normal) WithNormal((Vec3 A, Vec3 B, Vec3 C) t) =>

@@ -5,7 +5,7 @@ namespace Catalogue.Geometry.Thickness;
 /// <summary>A connected area where walls are thinner than a limit, both faces of a wall together; or limbs narrower, or gaps.</summary>
 public sealed record ThinRegion
 {
-    /// <summary>The least thickness, width or gap in it, mm.</summary>
+    /// <summary>The least thickness, width or gap in it, mm, leaving out what is thinner on less than a hundredth of its area (or 0.1 mm²): a flaw of the mesh.</summary>
     public required double MinMm { get; init; }
 
     /// <summary>Half of its area is thinner than this, mm.</summary>
@@ -20,11 +20,11 @@ public sealed record ThinRegion
     /// <summary>
     /// How far it reaches from where it is held, mm: twice the mean distance of its area from the outline at which thicker matter goes on (for gaps: at
     /// which open air goes on). The height of a fin, the length of a rod, half the span of a pane between two holds, half the length of a
-    /// hole. To about a tenth; null when nothing holds it.
+    /// hole. To about a tenth. When nothing holds it, the side of a square of half its area.
     /// </summary>
-    public double? ReachMm { get; init; }
+    public required double ReachMm { get; init; }
 
-    /// <summary>Runs out to nothing, like the edge of a blade or the bottom of a crease: a tenth of it is thinner than 0.4 of <see cref="TypicalMm"/>.</summary>
+    /// <summary>Runs out to nothing, like the edge of a blade or the bottom of a crease: a tenth of it is thinner than 0.4 (of gaps, 0.6) of <see cref="TypicalMm"/>.</summary>
     public bool Tapers { get; init; }
 
     /// <summary>
@@ -39,7 +39,7 @@ public sealed record ThinRegion
 
 /// <summary>What is thinner than one step of a ladder of limits.</summary>
 /// <param name="BelowMm">The step, mm.</param>
-/// <param name="Count">Regions there are; specks smaller than a quarter of the step squared do not count.</param>
+/// <param name="Count">Regions there are; specks smaller than the step squared do not count.</param>
 /// <param name="AreaMm2">Their area together.</param>
-/// <param name="Regions">The largest of them, those that reach farther than twice the step first; of walls some free-standing and some held ones.</param>
+/// <param name="Regions">The largest of them, those that reach farther than one and a half steps first; of walls some free-standing and some held ones.</param>
 public sealed record ThinStep(double BelowMm, int Count, double AreaMm2, IReadOnlyList<ThinRegion> Regions);

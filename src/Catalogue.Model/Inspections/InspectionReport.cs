@@ -28,6 +28,8 @@ public sealed record InspectionReport
     public double[]? Centroid { get; init; }
     public SmallestBoxReport? SmallestBox { get; init; }
     public FitReport? Fit { get; init; }
+    public ThicknessReport? Thickness { get; init; }
+    public GapsReport? Gaps { get; init; }
     public OverhangReport? Overhang { get; init; }
     public IReadOnlyList<HoleReport>? Holes { get; init; }
     public IReadOnlyList<PegReport>? Pegs { get; init; }

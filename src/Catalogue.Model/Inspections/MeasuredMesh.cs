@@ -11,6 +11,7 @@ using Catalogue.Geometry.Meshes;
 using Catalogue.Geometry.Orientations;
 using Catalogue.Geometry.Overhangs;
 using Catalogue.Geometry.Spatial;
+using Catalogue.Geometry.Thickness;
 using Catalogue.Model.Processes;
 using Catalogue.Model.Repair;
 
@@ -21,6 +22,12 @@ internal sealed record MeasuredMesh(
     Vec3 Size, MeshHealth Health, SelfIntersections Crossings, MeshMeasures Measures, ConvexHull Hull, SmallestBox Box, bool SmallPart,
     FitResult? Fit)
 {
+    /// <summary>Null where it is not clear what is inside.</summary>
+    public WallMeasures? Walls { get; init; }
+
+    /// <summary>Null where it is not clear what is inside.</summary>
+    public GapMeasures? Gaps { get; init; }
+
     /// <summary>In the file's own pose; null where it is not clear what is inside.</summary>
     public OverhangMeasures? Overhangs { get; init; }
 
@@ -61,6 +68,10 @@ internal sealed record MeasuredMesh(
         var box = SmallestBox.Of(hull, cancellation);
         var smallPart = SmallPartsGauge.TakesIn(hull, cancellation);
         FitResult? fit = request.Volume is { } room ? FitSearch.Fit(hull, room, cancellation) : null;
+        clock.Begin("thickness", 74);
+        var walls = HasInside(health) ? WallMeasures.Of(tree, null, cancellation) : null;
+        clock.Begin("gaps", 78);
+        var gaps = HasInside(health) ? GapMeasures.Of(tree, null, cancellation) : null;
         clock.Begin("overhang", 80);
         var overhangs = HasInside(health) ? OverhangMeasures.Of(tree, Rotation.Identity, cancellation) : null;
         clock.Begin("holes", 83);
@@ -83,6 +94,8 @@ internal sealed record MeasuredMesh(
         return new(mesh.Bounds.Size, health, crossings, measures, hull, box, smallPart, fit)
         {
             Repair = repair,
+            Walls = walls,
+            Gaps = gaps,
             Overhangs = overhangs,
             Holes = holes,
             Limbs = limbs,
@@ -115,6 +128,8 @@ internal sealed record MeasuredMesh(
         AreaMm2 = Measures.AreaMm2,
         TroubleAt = Health.BoundaryPlaces.Concat(Health.NonManifoldEdgePlaces).Cast<Vec3?>().FirstOrDefault(),
         SmallPart = SmallPart,
+        Walls = Walls,
+        Gaps = Gaps,
         Overhangs = Overhangs,
         Holes = Holes,
         Limbs = Limbs,

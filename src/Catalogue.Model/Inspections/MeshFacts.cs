@@ -5,6 +5,7 @@ using Catalogue.Geometry.Limbs;
 using Catalogue.Geometry.Liquids;
 using Catalogue.Geometry.Meshes;
 using Catalogue.Geometry.Overhangs;
+using Catalogue.Geometry.Thickness;
 using Catalogue.Model.Repair;
 
 namespace Catalogue.Model.Inspections;
@@ -39,6 +40,12 @@ public sealed record MeshFacts
 
     /// <summary>Goes entirely into the small-parts cylinder of 16 CFR 1501.4, or cannot be said not to.</summary>
     public bool SmallPart { get; init; }
+
+    /// <summary>Thin walls and limbs; null where it is not clear what is inside.</summary>
+    public WallMeasures? Walls { get; init; }
+
+    /// <summary>Gaps between its own walls; null where it is not clear what is inside.</summary>
+    public GapMeasures? Gaps { get; init; }
 
     /// <summary>What hangs over in the file's own pose; null where it is not clear what is inside.</summary>
     public OverhangMeasures? Overhangs { get; init; }

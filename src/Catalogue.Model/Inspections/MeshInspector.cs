@@ -5,7 +5,7 @@ using Catalogue.Model.Verdicts;
 
 namespace Catalogue.Model.Inspections;
 
-/// <summary>Every check on one mesh file: read, weld, health, self-intersections, measures, hull, fit, overhangs, holes, liquid, detail, repair, findings. Pure: a stream in, values out.</summary>
+/// <summary>Every check on one mesh file: read, weld, health, self-intersections, measures, hull, fit, thickness, gaps, overhangs, holes, liquid, detail, repair, findings. Pure: a stream in, values out.</summary>
 public static class MeshInspector
 {
     /// <summary>Counts up whenever a check would answer differently; stored inspections with a lower one are inspected again.</summary>
@@ -68,6 +68,8 @@ public static class MeshInspector
         AreaMm2 = facts.AreaMm2,
         Centroid = [measured.Measures.Centroid.X, measured.Measures.Centroid.Y, measured.Measures.Centroid.Z],
         SmallestBox = BoxOf(measured.Box),
+        Thickness = measured.Walls is { } walls ? ThicknessReport.Of(walls) : null,
+        Gaps = measured.Gaps is { } gaps ? GapsReport.Of(gaps) : null,
         Overhang = measured.Overhangs is { } overhangs ? OverhangReport.Of(overhangs) : null,
         Holes = measured.Holes is { } holes ? [.. holes.Holes.Select(HoleReport.Of)] : null,
         Limbs = measured.Limbs is { } limbs ? [.. limbs.Limbs.Select(LimbReport.Of)] : null,

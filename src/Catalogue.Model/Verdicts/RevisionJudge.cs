@@ -18,6 +18,8 @@ public static class RevisionJudge
     /// <summary>What the checks found that judge by the process's limits.</summary>
     private static IEnumerable<Finding> CheckFindings(MeshFacts facts, Process process) =>
     [
+        .. facts.Walls is { } walls ? ThicknessFindings.Of(walls, facts.SelfIntersections == 0, process) : [],
+        .. facts.Gaps is { } gaps ? GapFindings.Of(gaps, process) : [],
         .. facts.Overhangs is { } overhangs ? OverhangFindings.Of(overhangs, facts.VolumeMm3, process) : [],
         .. facts.Holes is { } holes ? HoleFindings.Of(holes, process) : [],
         .. facts.Limbs is { } limbs ? LimbFindings.Of(limbs, process) : [],

@@ -23,6 +23,9 @@ internal static class InspectionText
         if (report.SmallestBox is { } box) Line($"  smallest box {box.Size[0]:0.##} × {box.Size[1]:0.##} × {box.Size[2]:0.##} mm");
         if (report.Fit is { } fit)
             Line($"  {(fit.Fits ? $"fits, {fit.SpareMm:0.0} mm to spare when turned" : $"{-fit.SpareMm:0.0} mm too long in every orientation")}");
+        if (report.Thickness is { MinMm: { } least, MedianMm: { } median } thickness)
+            Line($"  {least:0.00} mm thick at least, {median:0.0} mm for half of the surface, {thickness.ThinRegionCount} places below {thickness.BelowMm:0.##} mm");
+        if (report.Gaps is { NarrowRegionCount: > 0 } gaps) Line($"  {gaps.NarrowRegionCount} gaps narrower than {gaps.BelowMm:0.##} mm");
         if (report.Overhang is { } overhang)
             Line($"  as the file lies, {overhang.AreaMm2 / 100:0.##} cm² hang over more than {overhang.LimitDegrees}° from the vertical, {overhang.SupportVolumeMm3 / 1000:0.##} cm³ of supports, {overhang.IslandCount} starts in mid-air");
         foreach (var hole in report.Holes ?? [])

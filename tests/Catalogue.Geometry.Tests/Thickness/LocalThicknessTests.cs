@@ -53,7 +53,6 @@ public sealed class LocalThicknessTests
         Assert.Empty(shell.Below(1.19));
         var region = Assert.Single(shell.Below(1.21));
         Assert.False(region.FreeStanding);
-        Assert.Null(region.ReachMm);
         Assert.Equal(4 * Math.PI * ((10 * 10) + (8.8 * 8.8)), region.AreaMm2, 10.0);
     }
 

@@ -22,7 +22,7 @@ public sealed class WallMeasuresTests
             var plate = Assert.Single(s.Regions);
             Assert.Equal(0.8, plate.MinMm, 0.002);
             Assert.Equal(2400, plate.AreaMm2, 20.0);
-            Assert.Null(plate.ReachMm);
+            Assert.Equal(34.6, plate.ReachMm, 0.3);
             Assert.True(plate.FreeStanding);
         });
     }
@@ -38,11 +38,11 @@ public sealed class WallMeasuresTests
         Assert.Equal(2, step.Count);
         var web = step.Regions.Single(r => !r.FreeStanding);
         Assert.Equal(0.6, web.MinMm, 0.002);
-        Assert.Equal(10, web.ReachMm!.Value, 1.0);
+        Assert.Equal(10, web.ReachMm, 1.0);
         Assert.Equal(2 * 20 * 30, web.AreaMm2, 30.0);
         var fin = step.Regions.Single(r => r.FreeStanding);
         Assert.Equal(0.5, fin.MinMm, 0.002);
-        Assert.Equal(8, fin.ReachMm!.Value, 0.8);
+        Assert.Equal(8, fin.ReachMm, 0.8);
         Assert.Equal(2 * 8 * 30, fin.AreaMm2, 20.0);
         Assert.All(step.Regions, r => Assert.False(r.Tapers));
         Assert.Equal(1, walls.Single(s => s.BelowMm == 0.6).Count);
@@ -67,13 +67,13 @@ public sealed class WallMeasuresTests
         var wall = Assert.Single(Of(cup.Transformed(Odd)).Walls.Single(s => s.BelowMm == 0.7).Regions);
         Assert.False(wall.FreeStanding);
         Assert.Equal(0.6, wall.TypicalMm, 0.006);
-        Assert.Equal(26, wall.ReachMm!.Value, 2.6);
+        Assert.Equal(26, wall.ReachMm, 2.6);
 
         var stand = Slabs.Turned([(0, 0), (10, 0), (10, 5), (0.5, 5), (0.5, 30), (0, 30)], 24);
         var rod = Assert.Single(Of(stand.Transformed(Odd)).Walls.Single(s => s.BelowMm == 1.2).Regions);
         Assert.True(rod.FreeStanding);
         Assert.Equal(1, rod.TypicalMm, 0.01);
-        Assert.Equal(25, rod.ReachMm!.Value, 2.5);
+        Assert.Equal(25, rod.ReachMm, 2.5);
     }
 
     // Trap: facets undershoot. A rod of 12 sides measures from its width across flats (cos 15° = 0.966) to its diameter.
@@ -91,7 +91,7 @@ public sealed class WallMeasuresTests
     {
         var round = Assert.Single(Of(Limb(4)).Limbs.Single(s => s.BelowMm == 5).Regions);
         Assert.Equal(4, round.TypicalMm, 0.04);
-        Assert.Equal(30, round.ReachMm!.Value, 4.0);
+        Assert.Equal(30, round.ReachMm, 4.0);
         var flat = Of(Solids.Together(Solids.Box(3, 4.5, 30))).Limbs.Single(s => s.BelowMm == 5);
         Assert.Equal(4.5, Assert.Single(flat.Regions).TypicalMm, 0.03);
 
@@ -128,7 +128,7 @@ public sealed class WallMeasuresTests
         var found = Assert.Single(Gaps(slot.Transformed(Odd)).Gaps.Single(s => s.BelowMm == 0.5).Regions);
         Assert.False(found.BetweenPieces);
         Assert.False(found.Tapers);
-        Assert.Equal(12, found.ReachMm!.Value, 1.8);
+        Assert.Equal(12, found.ReachMm, 1.8);
     }
 
     [Fact]
@@ -137,7 +137,7 @@ public sealed class WallMeasuresTests
         var hole = Slabs.Turned([(0.2, 0), (10, 0), (10, 8), (0.2, 8)], 24, closed: false);
         var found = Assert.Single(Gaps(hole.Transformed(Odd)).Gaps.Single(s => s.BelowMm == 0.5).Regions);
         Assert.Equal(0.4, found.TypicalMm, 0.008);
-        Assert.Equal(4, found.ReachMm!.Value, 0.4);
+        Assert.Equal(4, found.ReachMm, 0.4);
 
         var crease = Slabs.Profile([(0, 0), (20, 0), (20, 15), (11, 15), (10, 5), (9, 15), (0, 15)], 30);
         Assert.True(Assert.Single(Gaps(crease.Transformed(Odd)).Gaps.Single(s => s.BelowMm == 0.5).Regions).Tapers);

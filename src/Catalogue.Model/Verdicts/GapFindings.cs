@@ -1,0 +1,66 @@
+using System.Globalization;
+using Catalogue.Geometry.Thickness;
+using Catalogue.Model.Processes;
+
+namespace Catalogue.Model.Verdicts;
+
+/// <summary>Gaps between a part's own walls, judged by the clearance a process keeps open.</summary>
+/// <remarks>
+/// Care, never more: whether two walls may fuse there only the designer knows. A slot counts when it is at least two clearances deep and has 3 mm² of walls; play between separate pieces of the mesh in any
+/// case. Shallower grooves, pin holes and engraved lines that fill up are a note when there is much of them; the bottom of a crease, which closes to nothing, is no gap.
+/// </remarks>
+public static class GapFindings
+{
+    private const double SlotDepth = 2;
+    private const double SlotAreaMm2 = 3;
+    private const double WorthTelling = 20;
+
+    /// <param name="gaps">What was measured.</param>
+    /// <param name="process">Whose limit counts.</param>
+    public static IEnumerable<Finding> Of(GapMeasures gaps, Process process)
+    {
+        ArgumentNullException.ThrowIfNull(gaps);
+        ArgumentNullException.ThrowIfNull(process);
+        if (process.Limit(LimitKey.Clearance) is not { } limit) yield break;
+        var play = ThinPlaces.Below(gaps.Gaps, GapMeasures.GapSteps, limit.Value, r => r.BetweenPieces && !r.Tapers);
+        var slots = ThinPlaces.Below(gaps.Gaps, GapMeasures.GapSteps, limit.Value, r => !r.BetweenPieces && IsSlot(r, limit.Value));
+        if (play.Thinnest is { } between)
+        {
+            yield return Finding("gap.narrow", Severity.Care, between, limit,
+                Text($"Two pieces of the mesh stand only {between.MinMm:0.00} mm apart{Places(play.Count)}; closer than {limit.Value:0.##} mm they fuse. Widen the gap if they are to move, or unite them if not."));
+        }
+
+        if (slots.Thinnest is { } slot)
+        {
+            yield return Finding(play.Thinnest is null ? "gap.narrow" : "gap.slot", Severity.Care, slot, limit,
+                Text($"A slot or hole is only {slot.MinMm:0.00} mm wide{Places(slots.Count)}; narrower than {limit.Value:0.##} mm it fuses or fills. Widen it, or close it if it is not meant to be open."));
+        }
+
+        if (play.Thinnest is null && slots.Thinnest is null && Grooves(gaps, limit) is { } grooves) yield return grooves;
+    }
+
+    private static bool IsSlot(ThinRegion region, double limit) => !region.Tapers && region.ReachMm >= SlotDepth * limit && region.AreaMm2 >= SlotAreaMm2;
+
+    private static Finding? Grooves(GapMeasures gaps, ProcessLimit limit)
+    {
+        var step = ThinPlaces.StepFor(gaps.Gaps, GapMeasures.GapSteps, limit.Value);
+        var grooves = step?.Regions.Where(r => !r.Tapers && r.MinMm < limit.Value * WallMeasures.Clearly).ToList() ?? [];
+        if (grooves.Sum(r => r.AreaMm2) < WorthTelling * limit.Value * limit.Value) return null;
+        var largest = grooves.MaxBy(r => r.AreaMm2)!;
+        return Finding("gap.groove", Severity.Note, largest, limit,
+            Text($"Grooves, pin holes or engraved lines are narrower than {limit.Value:0.##} mm; they may fill up and not show."));
+    }
+
+    private static string Places(int count) => count > 1 ? Text($" (the narrowest of {count} places)") : "";
+
+    private static Finding Finding(string code, Severity severity, ThinRegion region, ProcessLimit limit, string message) => new(code, severity, message)
+    {
+        Measured = Math.Round(region.MinMm, 3),
+        Limit = limit.Value,
+        Unit = "mm",
+        At = region.At,
+        Source = limit.Origin,
+    };
+
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}
