@@ -18,7 +18,7 @@ public sealed class PinHoleTests
     [InlineData("fathom-joe/right-leg/standard/1", 1.35, 6.4, 1)]
     [InlineData("bosun-grip/left-leg/standard/1", 1.7, 7.4, 1)]
     [InlineData("octavia-squeeze/bodice/standard/1", 1.7, 9.3, 2)]
-    [InlineData("fathom-joe/aerial/wire-foot/1", 1.1, 6, 1)]
+    [InlineData("fathom-joe/aerial/wire-foot/1", 1.1, 4, 1)]
     [InlineData("nell-gale/coat/standard/1", 1.7, 6.05, 3)]
     public void The_pin_holes_of_the_puppets_are_found_as_drawn(string path, double diameter, double depth, int count)
     {

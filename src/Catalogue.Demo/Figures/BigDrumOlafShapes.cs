@@ -47,7 +47,11 @@ internal static class BigDrumOlafShapes
         var c = new Vec3(0, 0, 83);
         var skull = Egg(c, 17, 16.4, 16.4).Melt(4, new Bar(Neck + (Vec3.UnitZ * 0.1), Neck + (Vec3.UnitZ * 6), 11));
         var jowl = Egg(c + new Vec3(6.2, -14.4, -5.4), 7.6, 6.2, 6.4);
-        var bristles = Enumerable.Range(0, 9).Select(i => (Shape)Limb(c + new Vec3(3.8 + (2.6 * (i % 3)), -18.6 + (0.7 * (i % 3)), -3.4 - (2 * (i / 3))), 1, c + new Vec3(4 + (2.9 * (i % 3)), -21.2 + (0.9 * (i % 3)), -3.8 - (2.2 * (i / 3))), 0.8));
+        // Where a tusk sits there are no bristles: what its seat left of them would be too thin to print.
+        var bristles = Enumerable.Range(0, 9)
+            .Select(i => (From: c + new Vec3(3.8 + (2.6 * (i % 3)), -18.6 + (0.7 * (i % 3)), -3 - (2.7 * (i / 3))), To: c + new Vec3(4 + (2.9 * (i % 3)), -21.2 + (0.9 * (i % 3)), -3.2 - (2.9 * (i / 3)))))
+            .Where(b => Vec3.Cross(b.To - TuskSeat, TuskAxis).Length > 4.6)
+            .Select(b => (Shape)Limb(b.From, 1, b.To, 0.9));
         var nose = Egg(c + new Vec3(0, -18, 1.4), 4.2, 3.4, 3);
         var eye = Eye(c + new Vec3(6.6, -13.4, 5.6), 2.7, new(0.05, -1, 0));
         var lid = new Ball(c + new Vec3(6.6, -13.4, 5.6), 3.2).Within(new HalfSpace(new(-0.1, -0.4, -1), c + new Vec3(6.6, -13.4, 6.8)));

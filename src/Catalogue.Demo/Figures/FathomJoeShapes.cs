@@ -81,11 +81,11 @@ internal static class FathomJoeShapes
         return skin.And(nose, eye.Paired(), brow.Paired(), moustache.Paired());
     }
 
-    /// <summary>The aerial for filament: the same foot with a hole for a piece of 1 mm steel wire.</summary>
+    /// <summary>The aerial for filament: the same foot with a hole for a piece of 1 mm steel wire, not into the plug: its wall would be 0.7 mm.</summary>
     public static Shape AerialForWire() =>
         Plug(AerialFoot, -Vec3.UnitZ, 2.5, 4)
             .And(new Lathe(Outline.Profile((0, 0.05), (2.3, 0.05), (2.3, 1.4), (1.5, 4), (0, 4))).Moved(AerialFoot))
-            .Minus(Bore(AerialFoot - (Vec3.UnitZ * 2), AerialFoot + (Vec3.UnitZ * 6), 1.1));
+            .Minus(Bore(AerialFoot, AerialFoot + (Vec3.UnitZ * 6), 1.1));
 
     /// <summary>A whip of 1.0 mm with a bead at its end; the thinnest thing in the range.</summary>
     public static Shape Aerial() =>

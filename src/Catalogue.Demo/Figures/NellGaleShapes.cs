@@ -166,7 +166,7 @@ internal static class NellGaleShapes
             }
         }
 
-        var slab = Egg(new(0, -1, 0), 29, 37, 4.6);
+        var slab = Egg(new(0, -1, 1), 29, 37, 3.6);
         return slab.Melt(1.2, [.. stones]).Within(new HalfSpace(-Vec3.UnitZ, Vec3.Zero).Within(new HalfSpace(Vec3.UnitZ, new(0, 0, 6.1))))
             .Minus(Bore(new(7, -16, 2.2), new(7, -16, 9), 3.2), Bore(new(-7, 7.6, 2.2), new(-7, 7.6, 9), 3.2))
             .Minus(new HalfSpace(-Vec3.UnitZ, new(0, 0, 6)).Within(Block(new(0, 0, 8), 100, 100, 6)));

@@ -79,7 +79,7 @@ internal static class OctaviaSqueezeShapes
         var lid = new Ball(new(8.6, -13.6, 77.5), 5.9).Within(new HalfSpace(new(0.1, -0.35, -1), new(8.6, -13.6, 80.2)));
         var smile = Spline.Rope(4, (new(-8.5, -17.2, 69), 1), (new(-4, -19.1, 66.8), 1.2), (new(0, -19.6, 66.3), 1.25), (new(4, -19.1, 66.8), 1.2), (new(8.5, -17.2, 69.4), 1));
         var cheek = Ball(new(11, -14, 69.6), 2.6);
-        var siphon = Limb(new(15, -2, 70), 4.4, new(20.5, -6, 69), 3.2).Minus(Limb(new(18, -4, 69.5), 1.6, new(25, -9.3, 68), 2.1));
+        var siphon = Limb(new(15, -2, 70), 4.4, new(20.5, -6, 69), 3.2).Minus(new HalfSpace(new(-5.5, 4, 1), new(20.5, -6, 69)), Limb(new(18, -4, 69.5), 1.6, new(25, -9.3, 68), 2.1));
         var spots = new (double X, double Y, double Z, double R)[] { (11, 3, 107, 3.4), (-9, 12, 108.5, 4.2), (-16, 0, 98, 3), (17.5, 6, 95, 3.6), (-4, 24, 99, 4), (9, 23, 90, 3.2), (-17, 14, 88, 3) }
             .Select(s => (Shape)new Ball(new(s.X, s.Y, s.Z), s.R));
         var head = outer.Melt(1.2, brow.Paired(), cheek.Paired(), siphon)
@@ -115,22 +115,31 @@ internal static class OctaviaSqueezeShapes
         var arm = Spline.Rope(4, course).And(Suckers(course, new(-0.3, 0.2, -1), 1.5, 2.3));
         var boss = new Bar(new(16.1, -1, 54), new(20.5, -1, 54), 5.2);
         arm = arm.Melt(1, boss)
-            .Minus(Bore(new(14, -1, 54), new(24, -1, 54), PinHoleMm), new HalfSpace(Vec3.UnitX, new(16.1, 0, 54)))
+            .Minus(Bore(new(14, -1, 54), new(24, -1, 54), PinHoleMm), new HalfSpace(Vec3.UnitX, new(16.1, 0, 54)));
+
+        // Beside the plate, not into its pocket: what reached in there would be a skin of a tenth of a millimetre.
+        arm = arm.Minus(EndPlate().Grown(0.1), EndPlateBlock().Grown(0.1))
             .And(Plug(end + new Vec3(0.6, 0, 0), -Vec3.UnitX, 3, 3.6).Minus(new HalfSpace(-Vec3.UnitX, end + new Vec3(2, 0, 0))));
-        arm = arm.Minus(EndPlate().Grown(0.1));
         return left ? arm : arm.Reflected();
     }
 
     /// <summary>One hexagonal end of the concertina, on +x; the other is the same file turned round.</summary>
     public static Shape EndPlate()
     {
-        var hex = Outline.Of([.. Enumerable.Range(0, 6).Select(i => (11.6 * Math.Cos(i * Math.PI / 3), 11.6 * Math.Sin(i * Math.PI / 3)))]);
+        var hex = Hexagon();
         var plate = new Extrusion(hex.Grown(0.8), 0, 4.6).Minus(new Extrusion(hex.Grown(-2), 3.9, 6));
         var keys = Enumerable.Range(0, 7).Select(i => (Shape)Limb(new(-4.6 + (i % 4 * 3.1), -4.4 + (i / 4 * 3), 3), 0.85, new(-4.6 + (i % 4 * 3.1), -4.4 + (i / 4 * 3), 5), 0.85));
         return plate.And([.. keys])
             .Minus(Bore(new(0, 2, -1), new(0, 2, 6), 3.2), Bore(new(0, 0, -1), new(0, 0, 2.2), 8.2))
             .Turned(Vec3.UnitZ, 90).Along(Vec3.UnitX, Concertina + new Vec3(15.6, 0, 0));
     }
+
+    private static Outline Hexagon() =>
+        Outline.Of([.. Enumerable.Range(0, 6).Select(i => (11.6 * Math.Cos(i * Math.PI / 3), 11.6 * Math.Sin(i * Math.PI / 3)))]);
+
+    /// <summary>The end without its pocket, keys and bores.</summary>
+    private static Shape EndPlateBlock() =>
+        new Extrusion(Hexagon().Grown(0.8), 0, 4.6).Turned(Vec3.UnitZ, 90).Along(Vec3.UnitX, Concertina + new Vec3(15.6, 0, 0));
 
     /// <summary>The folds between the ends. Solid for display, or a thin open tube that really squeezes in flexible material.</summary>
     public static Shape Bellows(bool squeezable)
@@ -148,8 +157,13 @@ internal static class OctaviaSqueezeShapes
         Shape folded = new Lathe(Outline.Profile([.. outer]));
         if (squeezable)
         {
-            var inner = outer.Select(p => (Math.Max(0, p.Item1 - 1.3), p.Item2 * 1.05)).ToArray();
-            folded = folded.Within(new HalfSpace(Vec3.UnitZ, new(0, 0, 15.5)).Within(new HalfSpace(-Vec3.UnitZ, new(0, 0, -15.5)))).Minus(new Lathe(Outline.Profile(inner)));
+            // Folds inside as outside, 1.3 mm nearer to the axis, and open through both ends.
+            var inner = outer.Select(p => (Math.Max(0, p.Item1 - 1.3), p.Item2)).ToList();
+            inner[0] = (0, -17);
+            inner[^1] = (0, 17);
+            inner.Insert(1, (inner[1].Item1, -17));
+            inner.Insert(inner.Count - 1, (inner[^2].Item1, 17));
+            folded = folded.Within(new HalfSpace(Vec3.UnitZ, new(0, 0, 15.5)).Within(new HalfSpace(-Vec3.UnitZ, new(0, 0, -15.5)))).Minus(new Lathe(Outline.Profile([.. inner])));
         }
         else
         {

@@ -168,6 +168,25 @@ public sealed class MeshInspectorTests
         Assert.All(report.Processes!, p => Assert.Equal("unsuited", p.Verdict));
     }
 
+    // A sheet of 0.3 mm and one of 3 mm, 0.4 mm apart.
+    [Fact]
+    public void Thin_walls_and_narrow_gaps_are_reported_and_judged()
+    {
+        var sheets = Solids.Together(Solids.Box(20, 20, 0.3), Solids.Box(20, 20, 3).Transformed(Rotation.Identity, new(0, 0, 0.7)));
+        var report = Inspect(sheets).Report;
+        var thickness = report.Thickness!;
+        Assert.Equal((0.3, 0.3), (Math.Round(thickness.MinMm!.Value, 3), Math.Round(thickness.P01Mm!.Value, 3)));
+        var thin = Assert.Single(thickness.ThinRegions);
+        Assert.Equal((0.3, 800), (Math.Round(thin.MinMm, 3), Math.Round(thin.AreaMm2)));
+        var gap = Assert.Single(report.Gaps!.NarrowRegions);
+        Assert.Equal((0.4, 800), (Math.Round(gap.MinMm, 3), Math.Round(gap.AreaMm2)));
+        var findings = report.Processes!.Single(p => p.Process == "VPP-rigid").Findings;
+        Assert.Contains(findings, f => f is { Code: "wall.thin-free", Severity: "stop", Limit: 1 });
+        Assert.Contains(findings, f => f is { Code: "gap.narrow", Severity: "care", Limit: 0.5 });
+        Assert.Contains("\"thickness\":{\"samples\":", InspectionJson.Write(report), StringComparison.Ordinal);
+        Assert.Contains("\"thinRegions\":[{\"minMm\":0.3", InspectionJson.Write(report), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void The_facts_survive_being_stored()
     {
@@ -176,7 +195,15 @@ public sealed class MeshInspectorTests
         inspection.Start(DateTime.UtcNow);
         inspection.Finish(result.Facts, InspectionJson.Write(result.Report), MeshInspector.CheckVersion, DateTime.UtcNow);
         var read = inspection.Facts;
-        Assert.Equal(result.Facts with { Hull = read.Hull, FitProfile = read.FitProfile, Warnings = read.Warnings, Overhangs = read.Overhangs, Holes = read.Holes, Limbs = read.Limbs, Liquid = read.Liquid, Details = read.Details }, read);
+        Assert.Equal(
+            result.Facts with
+            {
+                Hull = read.Hull, FitProfile = read.FitProfile, Warnings = read.Warnings, Walls = read.Walls, Gaps = read.Gaps, Overhangs = read.Overhangs,
+                Holes = read.Holes, Limbs = read.Limbs, Liquid = read.Liquid, Details = read.Details,
+            },
+            read);
+        Assert.Equal(JsonSerializer.Serialize(result.Facts.Walls), JsonSerializer.Serialize(read.Walls));
+        Assert.Equal(JsonSerializer.Serialize(result.Facts.Gaps), JsonSerializer.Serialize(read.Gaps));
         Assert.Equal(JsonSerializer.Serialize(result.Facts.Overhangs), JsonSerializer.Serialize(read.Overhangs));
         Assert.Equal(JsonSerializer.Serialize(result.Facts.Limbs), JsonSerializer.Serialize(read.Limbs));
         Assert.Equal(JsonSerializer.Serialize(result.Facts.Holes), JsonSerializer.Serialize(read.Holes));
