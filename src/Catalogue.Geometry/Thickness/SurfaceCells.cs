@@ -4,10 +4,14 @@ namespace Catalogue.Geometry.Thickness;
 
 /// <summary>
 /// The surface of a mesh in cells no longer than a given length: a short triangle is one cell, a long one is halved across its
-/// longest side until its pieces are short. Cells are numbered triangle by triangle.
+/// longest side until its pieces are short, or their area small: halving a needle makes ever finer ones. At most 20 · area / length² + triangles
+/// cells. Cells are numbered triangle by triangle.
 /// </summary>
 internal sealed class SurfaceCells
 {
+    // A piece with less area than this part of the greatest length squared is not halved.
+    private const double SmallArea = 0.1;
+
     private readonly int[] _firstCell;
     private readonly int[] _root;
     private readonly List<(int Near, int Far)> _halves = [];
@@ -16,7 +20,7 @@ internal sealed class SurfaceCells
     private readonly double _longest;
 
     /// <param name="mesh">The surface.</param>
-    /// <param name="longest">Cells have no side longer than this, mm.</param>
+    /// <param name="longest">Cells have no side longer than this, mm; needles may be a few times as long.</param>
     public SurfaceCells(TriangleMesh mesh, double longest)
     {
         Mesh = mesh;
@@ -29,7 +33,7 @@ internal sealed class SurfaceCells
             var (a, b, c) = mesh.Triangle(t);
             var first = _firstCell[t];
             _splitOffset[t] = _split.Count - first;
-            if (Longest(a, b, c).LengthSquared <= _longest)
+            if (IsShort(a, b, c))
             {
                 _root[t] = ~first;
                 _firstCell[t + 1] = first + 1;
@@ -44,7 +48,7 @@ internal sealed class SurfaceCells
 
     public TriangleMesh Mesh { get; }
 
-    /// <summary>Cells have no side longer than this, mm.</summary>
+    /// <summary>Cells have no side longer than this, mm, needles apart.</summary>
     public double LongestSide => Math.Sqrt(_longest);
 
     public int Count => _firstCell[^1];
@@ -127,8 +131,8 @@ internal sealed class SurfaceCells
 
     private int Halve(Vec3 a, Vec3 b, Vec3 c, Vec3 u, Vec3 v, Vec3 w, int firstCell, int offset)
     {
-        var (edge, length) = Longest(a, b, c);
-        if (length <= _longest)
+        var edge = Longest(a, b, c).Edge;
+        if (IsShort(a, b, c))
         {
             _split.Add((u, v, w));
             return ~(firstCell + _split.Count - 1 - offset);
@@ -143,6 +147,8 @@ internal sealed class SurfaceCells
         _halves[node] = (near, far);
         return node;
     }
+
+    private bool IsShort(Vec3 a, Vec3 b, Vec3 c) => Longest(a, b, c).LengthSquared <= _longest || Area((a, b, c)) <= SmallArea * _longest;
 
     private static (int Edge, double LengthSquared) Longest(Vec3 a, Vec3 b, Vec3 c)
     {
