@@ -105,13 +105,13 @@ internal static class HarbourRange
         await UploadAsync(services, "lamplighter", "body", "resin", Solids.Box(54, 30, 70), "First shape.");
         await UploadAsync(services, "lamplighter", "head", "all", Solids.Icosphere(12, 3), "First shape.");
         await UploadAsync(services, "lamplighter", "arm", "all", Solids.Cylinder(2, 46, 24), "First shape.");
-        await UploadAsync(services, "lamplighter", "pole", "all", Solids.Cylinder(1.5, 110, 16), "First shape.");
+        await UploadAsync(services, "lamplighter", "pole", "all", Solids.Cylinder(4, 110, 24), "First shape.");
         await UploadAsync(services, "lamplighter", "lit-lamp", "filament", Solids.Box(16, 16, 20), "First shape.");
         await UploadAsync(services, "lamplighter", "plain-lamp", "all", Solids.Box(14, 14, 20), "First shape.");
         await UploadAsync(services, "lamplighter", "ladder", "all", Solids.Box(170, 20, 4), "First shape.");
         await PublishAsync(services, "lamplighter", "The first lamplighter.");
         await ReportAsync(services, "lamplighter", "arm");
-        await UploadAsync(services, "lamplighter", "arm", "all", Solids.Cylinder(2.6, 46, 24), "Thicker at the elbow, where it snapped.");
+        await UploadAsync(services, "lamplighter", "arm", "all", Solids.Cylinder(4, 46, 24), "Thicker at the elbow, where it snapped.");
         await PublishAsync(services, "lamplighter", "Stronger arms, after nine of fourteen broke.");
     }
 
