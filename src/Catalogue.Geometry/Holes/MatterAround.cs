@@ -17,7 +17,7 @@ internal static class MatterAround
         var low = whole.Low + (trace.LowShut ? 0 : margin);
         var high = whole.High - (trace.HighShut ? 0 : margin);
         var rings = Math.Clamp((int)((high - low) / frame.Radius * 4), 3, 24);
-        var least = double.PositiveInfinity;
+        var thickness = new List<double>(rings * Rays);
         for (var i = 0; i < rings; i++)
         {
             var origin = frame.At(low + ((high - low) * i / (rings - 1)));
@@ -26,11 +26,13 @@ internal static class MatterAround
                 var direction = frame.Outward((2 * Math.PI * k / Rays) + (0.05 * i));
                 var reach = frame.Radius * (1 + WallRays.MostOff);
                 if (tree.FirstHit(new(origin, direction), reach) is not { FromFront: true } wall || wall.Distance < frame.Radius * (1 - WallRays.MostOff)) continue;
-                least = Math.Min(least, Thickness(tree, origin + (direction * wall.Distance), direction, least));
+                thickness.Add(Thickness(tree, origin + (direction * wall.Distance), direction, double.PositiveInfinity));
             }
         }
 
-        return double.IsFinite(least) ? least : null;
+        // A fiftieth of the rays may meet the sharp rim of a detail that runs into the hole.
+        thickness.Sort();
+        return thickness.Count > 0 && thickness[thickness.Count / 50] is var least && double.IsFinite(least) ? least : null;
     }
 
     public static double? Floor(TriangleTree tree, CylinderTrace trace)
@@ -50,6 +52,21 @@ internal static class MatterAround
         return double.IsFinite(least) ? least : null;
     }
 
-    private static double Thickness(TriangleTree tree, Vec3 surface, Vec3 direction, double best) =>
-        tree.FirstHit(new(surface + (direction * 1e-4), direction), Math.Min(best, FarthestMm)) is { FromFront: false } back ? back.Distance + 1e-4 : double.PositiveInfinity;
+    /// <summary>Along the ray from the surface to where it leaves matter; folds of the surface that it slips through are passed over.</summary>
+    private static double Thickness(TriangleTree tree, Vec3 surface, Vec3 direction, double best)
+    {
+        const double Hair = 1e-4;
+        const double Fold = 0.05;
+        var passed = 0.0;
+        for (var folds = 0; folds < 8; folds++)
+        {
+            var from = passed + Hair;
+            if (tree.FirstHit(new(surface + (direction * from), direction), Math.Min(best, FarthestMm)) is not { FromFront: false } back) break;
+            var left = from + back.Distance;
+            if (back.Distance > Fold || tree.FirstHit(new(surface + (direction * (left + Hair)), direction), Fold) is not { FromFront: true } again) return left;
+            passed = left + Hair + again.Distance;
+        }
+
+        return double.PositiveInfinity;
+    }
 }

@@ -29,7 +29,8 @@ public sealed record RoundHole
     /// <summary>
     /// The least matter around it, square to the axis, outward from the wall to the next surface; null when the wall goes all the way round nowhere. The
     /// edge of a mouth, where matter thins out to nothing on any slanted face, is left out: at each open end a diameter from where the wall goes all the
-    /// way round, but never more than 45 % of its length, so that a short hole is measured at its middle.
+    /// way round, but never more than 45 % of its length, so that a short hole is measured at its middle. Of what is measured a fiftieth
+    /// may be thinner: the rim of a detail that runs into the hole.
     /// </summary>
     public double? WallMm { get; init; }
 
