@@ -66,10 +66,10 @@ public sealed class MeshPictureTests
     {
         // The floor of a channel, and the same face without walls.
         var floor = new PicturedMesh(Solids.Box(30, 4, 30), Rotation.Identity, default, Grey);
-        PicturedMesh Wall(double x) => new(Solids.Box(8, 5, 30), Rotation.Identity, new(x, -4.5, 0), Grey);
+        PicturedMesh Wall(double x) => new(Solids.Box(8, 5, 30), Rotation.Identity, new(x, -5, 0), Grey);
         var open = Pixel(MeshPicture.Draw([floor], Front, 90, 90, TestContext.Current.CancellationToken), 45, 45);
-        var walled = Pixel(MeshPicture.Draw([floor, Wall(-5), Wall(5)], Front, 90, 90, TestContext.Current.CancellationToken), 45, 45);
-        Assert.True(walled.Red < open.Red - 10, $"{walled.Red} {open.Red}");
+        var walled = Pixel(MeshPicture.Draw([floor, Wall(6), Wall(16)], Front, 90, 90, TestContext.Current.CancellationToken), 45, 45);
+        Assert.True(walled.Red < open.Red - 5, $"{walled.Red} {open.Red}");
     }
 
     [Fact]
