@@ -198,8 +198,16 @@ public sealed class MeshInspectorTests
         Assert.Equal(
             result.Facts with
             {
-                Hull = read.Hull, FitProfile = read.FitProfile, Warnings = read.Warnings, Walls = read.Walls, Gaps = read.Gaps, Overhangs = read.Overhangs,
-                Holes = read.Holes, Limbs = read.Limbs, Liquid = read.Liquid, Details = read.Details,
+                Hull = read.Hull,
+                FitProfile = read.FitProfile,
+                Warnings = read.Warnings,
+                Walls = read.Walls,
+                Gaps = read.Gaps,
+                Overhangs = read.Overhangs,
+                Holes = read.Holes,
+                Limbs = read.Limbs,
+                Liquid = read.Liquid,
+                Details = read.Details,
             },
             read);
         Assert.Equal(JsonSerializer.Serialize(result.Facts.Walls), JsonSerializer.Serialize(read.Walls));
