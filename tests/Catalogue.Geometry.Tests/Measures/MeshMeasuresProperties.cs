@@ -48,7 +48,7 @@ public sealed class MeshMeasuresProperties
     public void The_order_of_triangles_corners_and_vertices_does_not_matter() =>
         Gen.Select(Part, Gen.Int).Sample((mesh, seed) =>
         {
-            var (before, after) = (MeshMeasures.Of(mesh), MeshMeasures.Of(Shuffled(mesh, seed)));
+            var (before, after) = (MeshMeasures.Of(mesh), MeshMeasures.Of(AnyMesh.Shuffled(mesh, seed)));
             var reach = mesh.Bounds.Size.Length;
             Assert.Equal(before.VolumeMm3, after.VolumeMm3, 1e-13 * before.AreaMm2 * reach);
             Assert.Equal(before.AreaMm2, after.AreaMm2, 1e-13 * before.AreaMm2);
@@ -90,25 +90,6 @@ public sealed class MeshMeasuresProperties
         var p = ball.Positions.ToArray();
         for (var i = 0; i < p.Length; i++) p[i] = (float)(p[i] * radii[i / 3] * stretch[i % 3]);
         return new(p, ball.Indices.ToArray());
-    }
-
-    private static TriangleMesh Shuffled(TriangleMesh mesh, int seed)
-    {
-        var random = new Random(seed);
-        var vertices = Enumerable.Range(0, mesh.VertexCount).ToArray();
-        var triangles = Enumerable.Range(0, mesh.TriangleCount).ToArray();
-        random.Shuffle(vertices);
-        random.Shuffle(triangles);
-        var p = new float[mesh.Positions.Length];
-        for (var v = 0; v < vertices.Length; v++) mesh.Positions.Slice(3 * v, 3).CopyTo(p.AsSpan(3 * vertices[v]));
-        var f = new List<int>(mesh.Indices.Length);
-        foreach (var t in triangles)
-        {
-            var first = random.Next(3);
-            for (var k = 0; k < 3; k++) f.Add(vertices[mesh.Indices[(3 * t) + ((first + k) % 3)]]);
-        }
-
-        return new(p, [.. f]);
     }
 
     private static double Farthest(TriangleMesh mesh)

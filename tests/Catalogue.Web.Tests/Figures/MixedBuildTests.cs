@@ -24,6 +24,12 @@ public abstract class MixedBuildTests(CatalogueFixture catalogue) : CatalogueTes
         using var browser = new Browser(Catalogue.CreateClient());
         await browser.GoAsync($"/figures/{figure}?process=VPP-rigid&volume=64x114x152");
         Assert.Contains("It can be built from 2 processes:", browser.Text, StringComparison.Ordinal);
+
+        // On the shelf only what the visitor has counts.
+        await browser.GoAsync("/?process=VPP-rigid&volume=64x114x152&also=VPP-flexible&q=eel-juggler");
+        Assert.Contains("It can be built with rigid resin and flexible resin.", browser.Text, StringComparison.Ordinal);
+        await browser.GoAsync("/?process=VPP-rigid&volume=64x114x152&q=eel-juggler");
+        Assert.DoesNotContain("It can be built with", browser.Text, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -48,7 +48,17 @@ internal sealed class RangePageModel(RangeSearch search, CatalogueDb db, Masthea
     private async Task<RangeCard> CardOfAsync(RangeItem item, CancellationToken cancellation)
     {
         if (item.Verdict is not null)
-            return new(item, VerdictSentence.Of(item.Verdict, visitor.Printer.Volume is not null), []);
+        {
+            var mixed = item.Verdict.Verdict == Verdict.Unsuited && visitor is { Printer.Process: not null, Also.Count: > 0 }
+                ? await MixedAnswer.OfAsync(search, Snapshot, item.Figure, [visitor.Printer, .. visitor.Also], cancellation)
+                : null;
+            return new(item, VerdictSentence.Of(item.Verdict, visitor.Printer.Volume is not null), [])
+            {
+                Instead = mixed is null ? [] : [.. mixed.Build.Printers.Select(p => Snapshot.Process(mixed.Printers[p].Process!)!.SpokenName)],
+            };
+        }
+
+
         var suited = new List<(string Process, Verdict Verdict)>();
         foreach (var process in Snapshot.Processes)
         {
@@ -78,4 +88,8 @@ internal sealed class RangePageModel(RangeSearch search, CatalogueDb db, Masthea
 /// <summary>A figure on the shelf.</summary>
 /// <param name="Sentence">Why the verdict is what it is; empty without a printer.</param>
 /// <param name="Suited">Without a printer: the processes it can be printed on.</param>
-internal sealed record RangeCard(RangeItem Item, string Sentence, IReadOnlyList<(string Process, Verdict Verdict)> Suited);
+internal sealed record RangeCard(RangeItem Item, string Sentence, IReadOnlyList<(string Process, Verdict Verdict)> Suited)
+{
+    /// <summary>The visitor's processes that it can be built from although it does not suit the first one alone; empty when it cannot.</summary>
+    public IReadOnlyList<string> Instead { get; init; } = [];
+}
