@@ -97,6 +97,7 @@ public sealed record FindingReport
     public string? Unit { get; init; }
     public double[]? At { get; init; }
     public required string Message { get; init; }
+    public string? Arithmetic { get; init; }
     public string? Source { get; init; }
 
     public Finding ToFinding() => new(Code, Words.TryParse<Verdicts.Severity>(Severity, out var severity) ? severity : Verdicts.Severity.Note, Message)
@@ -105,6 +106,7 @@ public sealed record FindingReport
         Limit = Limit,
         Unit = Unit,
         At = At is [var x, var y, var z] ? new Vec3(x, y, z) : null,
+        Arithmetic = Arithmetic,
         Source = Source,
     };
 
@@ -120,6 +122,7 @@ public sealed record FindingReport
             Unit = finding.Unit,
             At = finding.At is { } at ? [at.X, at.Y, at.Z] : null,
             Message = finding.Message,
+            Arithmetic = finding.Arithmetic,
             Source = finding.Source,
         };
     }

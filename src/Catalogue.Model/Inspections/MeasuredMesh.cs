@@ -68,22 +68,23 @@ internal sealed record MeasuredMesh(
         var box = SmallestBox.Of(hull, cancellation);
         var smallPart = SmallPartsGauge.TakesIn(hull, cancellation);
         FitResult? fit = request.Volume is { } room ? FitSearch.Fit(hull, room, cancellation) : null;
+        var hasInside = health is { Closed: true, Oriented: true } && health.Shells.All(s => s.Kind != ShellKind.InsideOut);
         clock.Begin("thickness", 74);
-        var walls = HasInside(health) ? WallMeasures.Of(tree, null, cancellation) : null;
+        var walls = hasInside ? WallMeasures.Of(tree, null, cancellation) : null;
         clock.Begin("gaps", 78);
-        var gaps = HasInside(health) ? GapMeasures.Of(tree, null, cancellation) : null;
+        var gaps = hasInside ? GapMeasures.Of(tree, null, cancellation) : null;
         clock.Begin("overhang", 80);
-        var overhangs = HasInside(health) ? OverhangMeasures.Of(tree, Rotation.Identity, cancellation) : null;
+        var overhangs = hasInside ? OverhangMeasures.Of(tree, Rotation.Identity, cancellation) : null;
         clock.Begin("holes", 83);
-        var holes = HasInside(health) ? PinHoles.Find(mesh, tree, cancellation) : null;
+        var holes = hasInside ? PinHoles.Find(mesh, tree, cancellation) : null;
         clock.Begin("limbs", 85);
-        var limbs = HasInside(health) ? LimbMeasures.Of(mesh, cancellation) : null;
+        var limbs = hasInside ? LimbMeasures.Of(mesh, cancellation) : null;
         clock.Begin("liquid", 87);
-        var liquid = HasInside(health) ? TrappedLiquid.Of(mesh, tree, health, Rotation.Identity, cancellation) : null;
+        var liquid = hasInside ? TrappedLiquid.Of(mesh, tree, health, Rotation.Identity, cancellation) : null;
         clock.Begin("detail", 88);
-        var details = HasInside(health) ? DetailMeasures.Of(tree, cancellation) : null;
+        var details = hasInside ? DetailMeasures.Of(tree, cancellation) : null;
         OrientationAdvice? orientations = null;
-        if (advise && overhangs is not null && request.Volume is { } place)
+        if (advise && hasInside && request.Volume is { } place)
         {
             clock.Begin("orientations", 90);
             var inVat = request.Processes.Any(p => ProcessCode.Category(p.Code) == "VPP");
@@ -104,9 +105,6 @@ internal sealed record MeasuredMesh(
             Orientations = orientations,
         };
     }
-
-    private static bool HasInside(MeshHealth health) =>
-        health is { Closed: true, Oriented: true } && health.Shells.All(s => s.Kind != ShellKind.InsideOut);
 
     public MeshFacts Facts(bool unitStated, IReadOnlyList<string> warnings) => new()
     {

@@ -9,7 +9,7 @@ namespace Catalogue.Model.Inspections;
 public static class MeshInspector
 {
     /// <summary>Counts up whenever a check would answer differently; stored inspections with a lower one are inspected again.</summary>
-    public const int CheckVersion = 12;
+    public const int CheckVersion = 13;
 
     /// <summary>Of a file with more build items none is laid in the volume in several ways: it would take too long.</summary>
     private const int MostItemsAdvised = 12;

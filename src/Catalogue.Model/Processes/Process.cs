@@ -66,7 +66,7 @@ public sealed class ProcessLimit
     }
 }
 
-/// <summary>What the process prints in. Ranges are kept as published; joints are judged by the lower elongation.</summary>
+/// <summary>What the process prints in. Ranges are kept as published: joints are judged by the middle of the elongation, fragile limbs by its lower end.</summary>
 public sealed record Material(
     string Name, double DensityLow, double DensityHigh, double ModulusLowGPa, double ModulusHighGPa,
     double ElongationLowPercent, double ElongationHighPercent, double RelativePrice, string Origin);

@@ -17,6 +17,9 @@ public sealed record Finding(string Code, Severity Severity, string Message)
     /// <summary>The place on the part, in the file's own coordinates (mm).</summary>
     public Vec3? At { get; init; }
 
+    /// <summary>How the number was worked out, for who wants to check it; null where it was measured.</summary>
+    public string? Arithmetic { get; init; }
+
     /// <summary>Where the limit comes from.</summary>
     public string? Source { get; init; }
 }

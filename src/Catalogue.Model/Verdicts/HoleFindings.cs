@@ -18,6 +18,12 @@ public static class HoleFindings
     /// <summary>Holes from this much narrower to this much wider than the usual rod are taken to be meant for it, mm.</summary>
     private const double MeantForRodMm = 0.35;
 
+    /// <summary>
+    /// Pins, rods and screws of figures go into holes up to this wide, mm (common practice). Wider ones are windows and sockets: nothing is pushed
+    /// through them, and their walls are the thickness check's business.
+    /// </summary>
+    public const double WidestPinMm = 3.6;
+
     public static IEnumerable<Finding> Of(PinHoles found, Process process)
     {
         ArgumentNullException.ThrowIfNull(found);
@@ -53,7 +59,7 @@ public static class HoleFindings
 
     private static Finding? ThinWall(IReadOnlyList<RoundHole> holes, ProcessLimit limit)
     {
-        var thin = holes.Where(h => h.WallMm < limit.Value - 0.005).ToList();
+        var thin = holes.Where(h => h.DiameterMm <= WidestPinMm && h.WallMm < limit.Value - 0.005).ToList();
         if (thin.Count == 0) return null;
         var least = thin.MinBy(h => h.WallMm)!;
         var others = thin.Count > 1 ? Text($" So it is at {thin.Count} holes.") : "";
@@ -92,12 +98,13 @@ public static class HoleFindings
         if (passage.Passing is RodPassing.Free or RodPassing.Loose) return null;
         var which = meant.Count == 1 ? Text($"The hole of {least.DiameterMm:0.00} mm") : Text($"The narrowest of {meant.Count} pin holes, {least.DiameterMm:0.00} mm,");
         var wall = passage.WallHolds || passage.WallAfterMm is not { } after ? "" : Text($" That leaves {after:0.0#} mm of wall: hold the part close to the hole while you drill.");
-        return new("hole.rod", Severity.Note, Text($"{which} lets {passage.HoleMm:0.00} mm pass as drawn and prints narrower ({passage.Arithmetic}): {passage.Advice}.") + wall)
+        return new("hole.rod", Severity.Note, Text($"{which} lets {passage.HoleMm:0.00} mm pass as drawn and prints narrower: {passage.Advice}.") + wall)
         {
             Measured = Math.Round(passage.HoleMm, 3),
             Limit = UsualRodMm,
             Unit = "mm",
             At = least.Mouth,
+            Arithmetic = passage.Arithmetic,
             Source = "printed holes come out 0.1–0.3 mm small, hinge pins are 1.5 mm rod (common practice); sliding fit 1.5 H7/h6 (ISO 286-2)",
         };
     }

@@ -51,13 +51,15 @@ public static class LimbFindings
         var thicker = section.ThicknessMm * (byFinger ? Math.Cbrt(stress / stands) : stress / stands);
         var more = fragile.Count > 1 ? Text($" So it is with {fragile.Count} limbs.") : "";
         yield return new("limb.fragile", stress > CareBeyond * stands ? Severity.Care : Severity.Note,
-            Text($"A limb is {section.ThicknessMm:0.0} mm thick where it is weakest, {section.LeverMm:0} mm from its tip. {(byFinger ? Pushed(section, stress) : Dropped(section, stress, material))}; ")
-            + Text($"{material.Name} stands {Modulus(material):0} MPa × {material.ElongationLowPercent:0.#} % = {stands:0} MPa.{more} Make it {Math.Ceiling(thicker * 10) / 10:0.0} mm thick there, or print it {Other(process)}."))
+            Text($"A limb is {section.ThicknessMm:0.0} mm thick where it is weakest, {section.LeverMm:0} mm from its tip: {(byFinger ? "a finger that pushes its tip" : "a fall from a table")} bends it beyond what {material.Name} stands.")
+            + Text($"{more} Make it {Math.Ceiling(thicker * 10) / 10:0.0} mm thick there, or print it {Other(process)}."))
         {
             Measured = Math.Round(stress, 1),
             Limit = Math.Round(stands, 1),
             Unit = "MPa",
             At = section.At,
+            Arithmetic = (byFinger ? Pushed(section, stress) : Dropped(section, stress, material))
+                + Text($"; {material.Name} stands {Modulus(material):0} MPa × {material.ElongationLowPercent:0.#} % = {stands:0} MPa"),
             Source = $"{(byFinger ? PushSource : DropSource)}; {material.Name}: {material.Origin}",
         };
     }
@@ -93,10 +95,10 @@ public static class LimbFindings
         (material.DensityLow + material.DensityHigh) / 2 * section.BeyondMm3 * Gravity * TableM / 1000;
 
     private static string Pushed(LimbSection section, double stress) =>
-        Text($"A finger at the tip bends it with {FingerN:0} N × {section.LeverMm:0.0} mm ÷ {section.ModulusMm3:0.###} mm³ = {stress:0} MPa");
+        Text($"{FingerN:0} N × {section.LeverMm:0.0} mm ÷ {section.ModulusMm3:0.###} mm³ = {stress:0} MPa");
 
     private static string Dropped(LimbSection section, double stress, Material material) =>
-        Text($"In a fall from a table what is beyond ({section.BeyondMm3 * (material.DensityLow + material.DensityHigh) / 2000:0.0} g) bends it with {section.FibreMm:0.00} mm × √(6 × {Modulus(material):0} MPa × ")
+        Text($"what is beyond ({section.BeyondMm3 * (material.DensityLow + material.DensityHigh) / 2000:0.0} g) falls: {section.FibreMm:0.00} mm × √(6 × {Modulus(material):0} MPa × ")
         + Text($"{Energy(section, material):0.0##} N·mm ÷ ({section.SecondMomentMm4:0.###} mm⁴ × {Math.Max(section.BeyondLeverMm, section.FibreMm):0.0} mm)) = {stress:0} MPa");
 
     private static string Other(Process process) => ProcessCode.Category(process.Code) switch

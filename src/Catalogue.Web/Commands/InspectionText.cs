@@ -51,7 +51,7 @@ internal static class InspectionText
         foreach (var process in report.Processes ?? [])
         {
             to.WriteLine($"  {process.Process}: {(process.Verdict == "care" ? "suits with care" : process.Verdict)}");
-            foreach (var finding in process.Findings) to.WriteLine($"    {finding.Severity}: {finding.Message}");
+            foreach (var finding in process.Findings) to.WriteLine($"    {finding.Severity}: {finding.Message}{(finding.Arithmetic is { } arithmetic ? $" ({arithmetic})" : "")}");
         }
 
         void Line(FormattableString text) => to.WriteLine(text.ToString(CultureInfo.InvariantCulture));

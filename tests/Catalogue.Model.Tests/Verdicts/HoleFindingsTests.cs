@@ -44,6 +44,10 @@ public sealed class HoleFindingsTests
         Assert.Equal(thin, Of("VPP-rigid", Hole(1.85) with { FloorMm = wall, Through = false }).Any(f => f.Code == "hole.thin-floor"));
     }
 
+    [Fact]
+    public void Nothing_is_pushed_through_a_window() =>
+        Assert.DoesNotContain(Of("VPP-rigid", Hole(5.2) with { WallMm = 0.2 }), f => f.Code == "hole.thin-wall");
+
     [Theory]
     [InlineData(1.35, "drill the hole to 1.5 mm")]
     [InlineData(1.7, "few turns")]

@@ -7,12 +7,12 @@ namespace Catalogue.Web.Features.Shared;
 /// <param name="Part">The part's slug.</param>
 /// <param name="Optional">True for an accessory: told, but not counted.</param>
 internal sealed record ReasonView(
-    string Part, string PartName, string Code, Severity Severity, string Message, double? Measured, double? Limit, string? Unit, double[]? At, string? Source, bool Optional)
+    string Part, string PartName, string Code, Severity Severity, string Message, double? Measured, double? Limit, string? Unit, double[]? At, string? Arithmetic, string? Source, bool Optional)
 {
     public static ReasonView Of(Reason reason)
     {
         var finding = FindingReport.Of(reason.Finding);
-        return new(reason.Part, reason.PartName, finding.Code, reason.Finding.Severity, finding.Message, finding.Measured, finding.Limit, finding.Unit, finding.At, finding.Source,
+        return new(reason.Part, reason.PartName, finding.Code, reason.Finding.Severity, finding.Message, finding.Measured, finding.Limit, finding.Unit, finding.At, finding.Arithmetic, finding.Source,
             reason.Optional);
     }
 
