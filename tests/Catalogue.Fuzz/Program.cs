@@ -1,6 +1,6 @@
 using Catalogue.Fuzz;
 
-// dotnet run -c Release --project tests/Catalogue.Fuzz -- --reader stl|obj|3mf --minutes N [--seed N] [--failures FOLDER]
+// dotnet run -c Release --project tests/Catalogue.Fuzz -- --reader stl|obj|3mf --minutes N [--seed N] [--failures FOLDER]  (minutes of processor time)
 string? Argument(string name) => Array.IndexOf(args, name) is var at and >= 0 && at + 1 < args.Length ? args[at + 1] : null;
 
 ISampleKind? kind = Argument("--reader") switch { "stl" => new StlSamples(), "obj" => new ObjSamples(), "3mf" => new PackageSamples(), _ => null };
