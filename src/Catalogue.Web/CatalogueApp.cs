@@ -6,6 +6,7 @@ using Catalogue.Web.Features.Figures;
 using Catalogue.Web.Features.Health;
 using Catalogue.Web.Features.Inspections;
 using Catalogue.Web.Features.Matrix;
+using Catalogue.Web.Features.Orientations;
 using Catalogue.Web.Features.Pictures;
 using Catalogue.Web.Features.Processes;
 using Catalogue.Web.Features.Ranges;
@@ -42,6 +43,7 @@ internal static class CatalogueApp
         builder.AddVisitorInspections(options);
         builder.Services.AddScoped<LimitChange>();
         builder.Services.AddSingleton(services => new PictureDesk(services.GetRequiredService<IBlobStore>(), options));
+        builder.Services.AddSingleton(services => new OrientationDesk(services.GetRequiredService<IBlobStore>(), options, services.GetRequiredService<InspectionTurns>()));
         builder.WebHost.ConfigureKestrel(static kestrel => kestrel.Limits.MaxRequestBodySize = ApiSetup.MaxBodyBytes); // Addresses that take meshes say so.
 
         var app = builder.Build();
@@ -63,6 +65,7 @@ internal static class CatalogueApp
         app.MapDrafts();
         app.MapDownloads();
         app.MapPictures();
+        app.MapOrientations();
         app.MapInspectionApi();
         app.MapLimitApi();
         app.MapRazorPages();

@@ -71,7 +71,12 @@ public sealed class Problems(IProblemDetailsService writer, ILogger<Problems> lo
     private static ProblemDetails OfRule(RuleBrokenException rule)
     {
         var status = rule.Code == "busy" ? 503 : NotFoundCodes.Contains(rule.Code) ? 404 : ConflictCodes.Contains(rule.Code) ? 409 : 422;
-        var problem = Make(status, rule.Code, "The catalogue does not allow this", rule.Message);
+        var problem = Make(status, rule.Code, status switch
+        {
+            404 => "There is no such thing",
+            503 => "The catalogue is busy",
+            _ => "The catalogue does not allow this",
+        }, rule.Message);
         if (rule.Obstacles.Count > 0) problem.Extensions["obstacles"] = rule.Obstacles;
         return problem;
     }

@@ -14,8 +14,14 @@ internal static class RateLimits
     /// <summary>Meshes inspected for anybody, without an account.</summary>
     public const string Inspections = "inspections";
 
+    /// <summary>Ways to lay a part down: a page asks once, and once for each of its pictures.</summary>
+    public const string Orientations = "orientations";
+
     /// <summary>Reports, from the page or the API.</summary>
     public const string Reports = "reports";
+
+    /// <summary>What is asked for one part: the advice and its pictures.</summary>
+    private const int OrientationRequests = 8;
 
     public static void AddRateLimits(this IServiceCollection services, CatalogueOptions options) => services.AddRateLimiter(limiter =>
     {
@@ -28,12 +34,16 @@ internal static class RateLimits
         };
         limiter.AddPolicy(SignIn, context => PostsPerMinute(context, options.SignInsPerMinute));
         limiter.AddPolicy(Inspections, context => PostsPerMinute(context, options.InspectionsPerMinute));
+        limiter.AddPolicy(Orientations, context => PerMinute(context, OrientationRequests * options.InspectionsPerMinute));
         limiter.AddPolicy(Reports, context => PostsPerMinute(context, options.ReportsPerMinute));
     });
 
     private static RateLimitPartition<IPAddress> PostsPerMinute(HttpContext context, int permits) => HttpMethods.IsPost(context.Request.Method)
-        ? RateLimitPartition.GetFixedWindowLimiter(NetworkOf(context.Connection.RemoteIpAddress), _ => new() { PermitLimit = permits, Window = TimeSpan.FromMinutes(1) })
+        ? PerMinute(context, permits)
         : RateLimitPartition.GetNoLimiter(IPAddress.None);
+
+    private static RateLimitPartition<IPAddress> PerMinute(HttpContext context, int permits) =>
+        RateLimitPartition.GetFixedWindowLimiter(NetworkOf(context.Connection.RemoteIpAddress), _ => new() { PermitLimit = permits, Window = TimeSpan.FromMinutes(1) });
 
     /// <summary>The address itself; of an IPv6 address the /64 it stands in, because one household has as many of those as it likes.</summary>
     private static IPAddress NetworkOf(IPAddress? address)

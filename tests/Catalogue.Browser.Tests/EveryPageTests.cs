@@ -33,6 +33,8 @@ public sealed class EveryPageTests(RunningCatalogue catalogue, Chromium chromium
     [InlineData("part-turned", "/figures/ferryman/parts/oar?unit=inch&" + Small)]
     [InlineData("part-too-large", "/figures/crane-keeper/parts/jib?" + Small)]
     [InlineData("part-two-variants", "/figures/lamplighter/parts/body?" + Small)]
+    [InlineData("part-orientations", "/figures/lamplighter/parts/body/orientations?" + Small)]
+    [InlineData("part-orientations-no-printer", "/figures/lamplighter/parts/body/orientations")]
     [InlineData("report", "/figures/lamplighter/parts/arm/report?" + Small)]
     [InlineData("report-thanks", "/figures/lamplighter/parts/arm/report?thanks=true")]
     public Task A_part_and_its_reports(string name, string path) => LookAsync(name, path);

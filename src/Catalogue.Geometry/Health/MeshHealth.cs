@@ -67,6 +67,9 @@ public sealed record MeshHealth
     /// <summary>Separate pieces of material: outermost solids and islands inside voids.</summary>
     public int Solids => Shells.Count(s => s.Kind == ShellKind.Solid);
 
+    /// <summary>True when it is clear what is inside: closed, consistently oriented, no piece inside out.</summary>
+    public bool HasInside => Closed && Oriented && Shells.All(s => s.Kind != ShellKind.InsideOut);
+
     /// <summary>Closed holes inside material.</summary>
     public int Voids => Shells.Count(s => s.Kind == ShellKind.Void);
 

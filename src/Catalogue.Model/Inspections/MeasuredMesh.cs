@@ -68,7 +68,7 @@ internal sealed record MeasuredMesh(
         var box = SmallestBox.Of(hull, cancellation);
         var smallPart = SmallPartsGauge.TakesIn(hull, cancellation);
         FitResult? fit = request.Volume is { } room ? FitSearch.Fit(hull, room, cancellation) : null;
-        var hasInside = health is { Closed: true, Oriented: true } && health.Shells.All(s => s.Kind != ShellKind.InsideOut);
+        var hasInside = health.HasInside;
         clock.Begin("thickness", 74);
         var walls = hasInside ? WallMeasures.Of(tree, null, cancellation) : null;
         clock.Begin("gaps", 78);

@@ -10,10 +10,11 @@ namespace Catalogue.Model.Inspections;
 /// <param name="AsTheFileLies">For comparison; absent when it does not fit.</param>
 public sealed record OrientationsReport(double LimitDegrees, IReadOnlyList<OrientationReport> Advised, OrientationReport? AsTheFileLies)
 {
-    public static OrientationsReport Of(OrientationAdvice advice)
+    /// <param name="limitDegrees">What the advice was asked with.</param>
+    public static OrientationsReport Of(OrientationAdvice advice, double limitDegrees = OverhangMeasures.ReferenceDegrees)
     {
         ArgumentNullException.ThrowIfNull(advice);
-        return new(OverhangMeasures.ReferenceDegrees, [.. advice.Orientations.Select(OrientationReport.Of)],
+        return new(limitDegrees, [.. advice.Orientations.Select(OrientationReport.Of)],
             advice.AsTheFileLies is { } filed ? OrientationReport.Of(filed) : null);
     }
 }

@@ -55,5 +55,6 @@ public sealed class CatalogueOptions
     public string SqliteFile => Path.Combine(FullDataFolder, "catalogue.db");
     public string BlobFolder => Path.Combine(FullDataFolder, "blobs");
     public string PictureFolder => Path.Combine(FullDataFolder, "pictures");
+    public string OrientationFolder => Path.Combine(FullDataFolder, "orientations");
     public string KeyFolder => Path.Combine(FullDataFolder, "keys");
 }

@@ -25,6 +25,16 @@ public sealed class OrientationAdviceTests
         Assert.Contains(advice.Orientations, o => Math.Abs(o.Size.Z - 40) < 0.01 && Math.Abs(o.MarkedMm2 - 200) < 1);
     }
 
+    [Fact]
+    public void Where_there_is_room_nobody_has_to_turn_it_about_the_upright_as_well()
+    {
+        foreach (var o in For(Brickwork.TableWithPeg(), Small).Orientations)
+        {
+            var turn = Math.Abs(o.Rotation.ToTurns().Z);
+            Assert.True(turn is < 1e-6 or (> 89.999999 and < 90.000001) or > 179.999999, $"{turn}°");
+        }
+    }
+
     // By hand: a stick that fits only askew hangs over nowhere by the limit, but leans: it needs something to hold it.
     [Fact]
     public void What_balances_on_an_edge_is_not_advised_unless_nothing_else_fits_and_then_it_is_said()

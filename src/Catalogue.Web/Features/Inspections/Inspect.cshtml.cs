@@ -20,6 +20,9 @@ internal sealed class InspectPage(VisitorInspection inspection, Visitor visitor,
 {
     public IReadOnlyList<Process> Processes { get; private set; } = [];
     public InspectionReport? Report { get; private set; }
+
+    /// <summary>Of the ways to lay it down, in their order.</summary>
+    public IReadOnlyList<string> Pictures { get; private set; } = [];
     public string? Unit { get; private set; }
     public string? Process { get; private set; }
     public string? Volume { get; private set; }
@@ -39,13 +42,15 @@ internal sealed class InspectPage(VisitorInspection inspection, Visitor visitor,
         try
         {
             form = await MeshForm<SpooledMesh>.ReadAsync(Request, inspection.SpoolAsync, BeforeFileAsync, cancellation);
+            var (unit, room) = (UnitWords.Parse(Unit), Printer.Parse(null, Volume, null, null).Volume);
             Report = await inspection.InspectAsync(form.File, new()
             {
                 File = MeshUpload.SafeName(form.FileName),
-                Unit = UnitWords.Parse(Unit),
+                Unit = unit,
                 Processes = await inspection.ProcessesAsync([Process ?? ""], cancellation),
-                Volume = Printer.Parse(null, Volume, null, null).Volume,
+                Volume = room,
             }, cancellation);
+            if (Report.Orientations is { } ways) Pictures = await inspection.PicturesAsync(form.File, ways, unit, room, cancellation);
         }
         catch (Exception exception) when (Problems.Of(exception) is { Status: < 500 or 503 or 507 } problem)
         {

@@ -1,9 +1,12 @@
 using System.Buffers;
 using System.Security.Cryptography;
 using Catalogue.Data;
+using Catalogue.Geometry.Fit;
+using Catalogue.Geometry.Formats;
 using Catalogue.Model;
 using Catalogue.Model.Inspections;
 using Catalogue.Model.Processes;
+using Catalogue.Web.Features.Shared;
 using Catalogue.Web.Inspection;
 using Catalogue.Web.Storage;
 using Microsoft.EntityFrameworkCore;
@@ -15,6 +18,7 @@ namespace Catalogue.Web.Features.Inspections;
 internal sealed class VisitorInspection(CatalogueDb db, IOptions<CatalogueOptions> options, InspectionTurns turns)
 {
     private const int BufferSize = 128 * 1024;
+    private const int PictureSide = 320;
 
     /// <summary>Takes the file as it arrives.</summary>
     /// <exception cref="BlobTooLargeException">More than <see cref="CatalogueOptions.MaxInspectionBytes"/> arrived.</exception>
@@ -67,6 +71,24 @@ internal sealed class VisitorInspection(CatalogueDb db, IOptions<CatalogueOption
         () => new("inspection-too-long",
             $"The inspection took longer than {InspectionTurns.Patience.TotalSeconds:0} seconds. Nothing was kept. Use fewer triangles, or the program's own “inspect” command, which has no such limit."),
         cancellation);
+
+    /// <summary>Pictures of the ways to lay it down, in their order, as addresses that hold them: nothing is kept that could be asked for later.</summary>
+    /// <exception cref="RuleBrokenException"><c>busy</c>, <c>inspection-too-long</c>.</exception>
+    public Task<IReadOnlyList<string>> PicturesAsync(SpooledMesh mesh, OrientationsReport ways, LengthUnit? unit, BuildVolume? room, CancellationToken cancellation) =>
+        turns.RunAsync<IReadOnlyList<string>>(
+            token =>
+            {
+                mesh.Content.Position = 0;
+                var file = MeshFileReader.Read(mesh.Content, mesh.Content.Length, new MeshReadOptions { Unit = unit }, token).Whole();
+                return
+                [
+                    .. OrientationWords.Rows(ways).Select(way => "data:image/webp;base64,"
+                        + Convert.ToBase64String(PictureEncoding.Encode(OrientationPicture.Draw(file, way, room, ways.LimitDegrees, PictureSide, PictureSide), "webp"))),
+                ];
+            },
+            "Nothing was kept of yours",
+            () => new("inspection-too-long", "Drawing the ways to lay it down took too long. Nothing was kept. Use fewer triangles."),
+            cancellation);
 }
 
 /// <summary>A mesh that lies in a temporary file until it is disposed of.</summary>

@@ -5,7 +5,6 @@ using Catalogue.Geometry.Pictures;
 using Catalogue.Model;
 using Catalogue.Web.Features.Shared;
 using Catalogue.Web.Storage;
-using SkiaSharp;
 
 namespace Catalogue.Web.Features.Pictures;
 
@@ -16,7 +15,6 @@ namespace Catalogue.Web.Features.Pictures;
 /// </remarks>
 internal sealed class PictureDesk(IBlobStore blobs, CatalogueOptions options) : IDisposable
 {
-    private static readonly Tint Clay = Tint.FromHex(0xD2C4AD);
     private readonly ConcurrentDictionary<string, Lazy<Task<string>>> _drawing = new();
     private readonly SemaphoreSlim _desk = new(1, 1);
 
@@ -50,9 +48,9 @@ internal sealed class PictureDesk(IBlobStore blobs, CatalogueOptions options) : 
             if (File.Exists(path)) return path;
             var meshes = new Dictionary<(string, LengthUnit?), TriangleMesh>();
             foreach (var file in files)
-                if (!meshes.ContainsKey((file.Sha256, file.Unit))) meshes[(file.Sha256, file.Unit)] = await ReadAsync(file);
-            var bytes = await Task.Run(() => Encoded(
-                MeshPicture.Draw([.. files.Select(f => new PicturedMesh(meshes[(f.Sha256, f.Unit)], f.Rotation, f.Position, Clay))], PictureView.ThreeQuarter, width, height), format));
+                if (!meshes.ContainsKey((file.Sha256, file.Unit))) meshes[(file.Sha256, file.Unit)] = await StoredMesh.ReadAsync(blobs, file.Sha256, file.Unit, CancellationToken.None);
+            var bytes = await Task.Run(() => PictureEncoding.Encode(
+                MeshPicture.Draw([.. files.Select(f => new PicturedMesh(meshes[(f.Sha256, f.Unit)], f.Rotation, f.Position, PictureTints.Clay))], PictureView.ThreeQuarter, width, height), format));
             Directory.CreateDirectory(Path.GetDirectoryName(path)!);
             var temporary = $"{path}.{Guid.NewGuid():N}";
             await File.WriteAllBytesAsync(temporary, bytes);
@@ -63,28 +61,5 @@ internal sealed class PictureDesk(IBlobStore blobs, CatalogueOptions options) : 
         {
             _desk.Release();
         }
-    }
-
-    private async Task<TriangleMesh> ReadAsync(PicturedFile file)
-    {
-        await using var content = await blobs.OpenAsync(file.Sha256, CancellationToken.None)
-            ?? throw new RuleBrokenException("file-missing", "The catalogue cannot find the mesh file of this picture. Please tell the host, who can restore it from a backup.");
-        try
-        {
-            var read = await Task.Run(() => MeshFileReader.Read(content, content.Length, new MeshReadOptions { Unit = file.Unit }, CancellationToken.None));
-            return read.Items.Count == 1 ? read.Items[0].Mesh : Solids.Together([.. read.Items.Select(i => i.Mesh)]);
-        }
-        catch (MeshFormatException unreadable)
-        {
-            throw new RuleBrokenException("not-found", "There is no picture of a file that cannot be read: " + unreadable.Message);
-        }
-    }
-
-    private static byte[] Encoded(Picture picture, string format)
-    {
-        var info = new SKImageInfo(picture.Width, picture.Height, SKColorType.Rgba8888, SKAlphaType.Unpremul);
-        using var image = SKImage.FromPixelCopy(info, picture.Rgba);
-        using var data = format == "png" ? image.Encode(SKEncodedImageFormat.Png, 100) : image.Encode(SKEncodedImageFormat.Webp, 82);
-        return data.ToArray();
     }
 }

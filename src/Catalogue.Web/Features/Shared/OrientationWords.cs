@@ -1,11 +1,15 @@
 using System.Globalization;
 using Catalogue.Model.Inspections;
 
-namespace Catalogue.Web.Features.Inspections;
+namespace Catalogue.Web.Features.Shared;
 
 /// <summary>How an orientation is said to somebody who has to lay the part down that way.</summary>
 internal static class OrientationWords
 {
+    /// <summary>The ways to show: those advised, then the file's own pose for comparison. Their places in the list are in the addresses of their pictures.</summary>
+    public static IReadOnlyList<OrientationReport> Rows(OrientationsReport? report) =>
+        report is null ? [] : [.. report.Advised, .. report.AsTheFileLies is { } lies ? [lies] : Array.Empty<OrientationReport>()];
+
     /// <summary>“as the file lies”, or the turns to type in, in their order; those of nothing left out.</summary>
     public static string Turns(OrientationReport orientation)
     {
