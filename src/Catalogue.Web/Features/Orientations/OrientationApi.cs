@@ -2,7 +2,6 @@ using System.ComponentModel;
 using System.Globalization;
 using Catalogue.Data;
 using Catalogue.Data.Ranges;
-using Catalogue.Geometry.Fit;
 using Catalogue.Model;
 using Catalogue.Model.Inspections;
 using Catalogue.Model.Printers;
@@ -81,7 +80,7 @@ internal sealed record LaidPart(string Figure, string Part, string Variant, int 
         if (answer.Asked is not { Process: { } process } || printer.Volume is not { } room)
             throw new RuleBrokenException("printer-needed", "Which way a part lies best depends on the printer: say the process and the build volume, for example ?process=VPP-rigid&volume=64x114x152.");
         var taken = variant is null
-            ? part.Chosen ?? part.Variants.FirstOrDefault(v => v.Variant.MadeFor.Contains(process.Code)) ?? part.Variants.FirstOrDefault()
+            ? part.Chosen ?? part.Variants.FirstOrDefault(v => v.Variant.MadeFor.Contains(process.Code)) ?? (part.Variants.Count > 0 ? part.Variants[0] : null)
             : part.Variants.FirstOrDefault(v => v.Variant.Slug == variant);
         if (taken is null) throw new RuleBrokenException("not-found", "This part has no published file of that name. Its page shows those there are.");
         return new(answer.Figure.Slug, part.Part.Slug, taken.Variant.Slug, taken.Revision.Number, process,

@@ -7,7 +7,6 @@ using Catalogue.Geometry.Fit;
 using Catalogue.Geometry.Formats;
 using Catalogue.Geometry.Health;
 using Catalogue.Geometry.Hulls;
-using Catalogue.Geometry.Meshes;
 using Catalogue.Geometry.Orientations;
 using Catalogue.Geometry.Overhangs;
 using Catalogue.Geometry.Spatial;
