@@ -23,6 +23,7 @@ internal static class InspectionMapping
             b.HasIndex(i => i.State);
             b.Ignore(i => i.StatedUnit);
             b.Ignore(i => i.Facts);
+            b.Ignore(i => i.Holes);
         });
         builder.Entity<RevisionVerdict>(b =>
         {

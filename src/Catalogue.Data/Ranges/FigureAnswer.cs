@@ -1,6 +1,8 @@
+using Catalogue.Geometry.Holes;
 using Catalogue.Model;
 using Catalogue.Model.Cautions;
 using Catalogue.Model.Figures;
+using Catalogue.Model.Joints;
 using Catalogue.Model.Printers;
 using Catalogue.Model.Processes;
 using Catalogue.Model.Reports;
@@ -62,6 +64,21 @@ public sealed record FigureAnswer
     public PartReports ReportsInAll => PartReports.Of(Details.Reports, Parts);
 
     public IndexedPart? PartOf(Guid id) => Details.Shown.Parts.FirstOrDefault(p => p.Id == id);
+
+    /// <summary>The rod of a hinge where the figure is assembled, through the files that are taken (of a part with several, the first); null when that is not known.</summary>
+    public RodInPlace? RodOf(Joint joint)
+    {
+        ArgumentNullException.ThrowIfNull(joint);
+        if (joint.Kind != JointKind.PinnedHinge || Placed(joint.FirstPartId) is not { } first || Placed(joint.SecondPartId) is not { } second) return null;
+        return RodInPlace.Of(joint.Spec, first.Holes, first.Poses, second.Holes, second.Poses);
+    }
+
+    private (IReadOnlyList<RoundHole> Holes, IReadOnlyList<Pose> Poses)? Placed(Guid partId)
+    {
+        var part = Parts.FirstOrDefault(p => p.Part.Id == partId);
+        var taken = part?.Chosen ?? part?.Variants.FirstOrDefault(v => v.Variant.IsMeasured);
+        return taken?.Revision.Inspection.Holes is { } holes && part!.Part.Poses.Count > 0 ? (holes.Holes, part.Part.Poses) : null;
+    }
 
     private bool Applies(string[] processes) => Process is null || processes.Length == 0 || processes.Contains(Process);
 

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Catalogue.Geometry.Holes;
 using Catalogue.Geometry.Formats;
 
 namespace Catalogue.Model.Inspections;
@@ -91,6 +92,11 @@ public sealed class MeshInspection
     public MeshFacts Facts => State == InspectionState.Done
         ? JsonSerializer.Deserialize<MeshFacts>(FactsJson, FactsFormat)!
         : throw new InvalidOperationException("Only a finished inspection has measurements.");
+
+    /// <summary>The holes alone, without reading the rest of the facts; null where they were not looked for.</summary>
+    public PinHoles? Holes => State == InspectionState.Done ? JsonSerializer.Deserialize<HolesOfFacts>(FactsJson, FactsFormat)!.Holes : null;
+
+    private sealed record HolesOfFacts(PinHoles? Holes);
 
     public void Start(DateTime now)
     {

@@ -12,12 +12,32 @@ internal sealed record JointView(
     /// <summary>How it holds on the process asked about; absent without one.</summary>
     public IReadOnlyList<MechanicsView>? Mechanics { get; init; }
 
-    public static JointView Of(Joint joint, Dictionary<Guid, string> slugs, Process? on = null) => new(
+    /// <summary>Of a pinned hinge: its two holes where the figure is assembled; absent when the parts' places or holes are not known.</summary>
+    public RodView? InPlace { get; init; }
+
+    public static JointView Of(Joint joint, Dictionary<Guid, string> slugs, Process? on = null, RodInPlace? rod = null) => new(
         joint.Id, joint.Kind, joint.Name, slugs[joint.FirstPartId], slugs[joint.SecondPartId], joint.InnerDiameterMm, joint.OuterDiameterMm,
         joint.MouthDiameterMm, joint.LengthMm, joint.Note, joint.Processes)
     {
+        InPlace = rod is null ? null : RodView.Of(rod),
         Mechanics = on is null ? null : [.. JointMechanics.Of(joint.Spec, on).Select(m => new MechanicsView(m.Formula, m.Arithmetic, FindingReport.Of(m.Finding)))],
     };
+}
+
+/// <summary>The rod of a hinge in the assembled figure. Lengths in mm.</summary>
+/// <param name="LinesUp">The rod goes through both holes, after no more reaming than printed holes want anyway.</param>
+/// <param name="OffsetMm">How far an end of either hole is from the line that fits both best.</param>
+/// <param name="LengthMm">From outer end to outer end, before the rod is cut.</param>
+/// <param name="OpenEnds">0 to 2: where it can be put in.</param>
+internal sealed record RodView(
+    bool LinesUp, double AngleDegrees, double OffsetMm, double GapMm, double WidestRodMm, double LengthMm, double CutLengthMm, int OpenEnds, string Advice)
+{
+    public static RodView Of(RodInPlace rod)
+    {
+        var holes = rod.Holes;
+        return new(rod.LinesUp, Math.Round(holes.AngleDegrees, 2), Math.Round(holes.OffsetMm, 3), Math.Round(holes.GapMm, 3), Math.Round(holes.WidestRodMm, 3),
+            Math.Round(holes.LengthMm, 3), Math.Round(holes.CutLengthMm, 3), holes.OpenEnds, rod.Advice);
+    }
 }
 
 /// <summary>One computation on a joint.</summary>

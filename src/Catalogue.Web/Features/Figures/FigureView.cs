@@ -82,7 +82,7 @@ internal sealed record FigureView
             Choices = [.. answer.Choices.Select(c => ChoiceView.Of(answer, c))],
             Parts = [.. answer.Parts.Select(p => PartView.Of(answer, p, pathBase, withRevisions: false))],
             Hardware = [.. answer.Hardware.Select(HardwareView.Of)],
-            Joints = [.. joints.Select(j => JointView.Of(j, slugs, answer.Asked?.Process))],
+            Joints = [.. joints.Select(j => JointView.Of(j, slugs, answer.Asked?.Process, answer.RodOf(j)))],
             Steps = [.. answer.Steps.Select(s => StepView.Of(s, slugs))],
             Cautions = figure.Cautions,
             UsualCautions = answer.Cautions,
