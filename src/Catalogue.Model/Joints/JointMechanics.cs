@@ -20,10 +20,13 @@ public sealed record JointMechanics(string Formula, string Arithmetic, Finding F
     public const double MostShareOfStrain = 0.7;
 
     /// <summary>A sleeve with more play than this, mm, leaves the glue to hold alone (common practice).</summary>
-    private const double MostGluedPlayMm = 0.5;
+    internal const double MostGluedPlayMm = 0.5;
 
     /// <summary>A plug shorter than this share of its diameter leans in its sleeve (common practice).</summary>
-    private const double LeastPlugShare = 1;
+    internal const double LeastPlugShare = 1;
+
+    /// <summary>A hole made of flat facets is narrower than its name by this much (our own bound).</summary>
+    internal const double FacetsMm = 0.05;
 
     private const string SnapSource = "annular snap joint, strain = (ball Ø − mouth Ø) ÷ mouth Ø, at most 0.7 of the material’s (common practice)";
     private const string BeamSource = "beam bent to a radius, strain = thickness ÷ (2 × radius) (any strength-of-materials handbook); at most 0.7 of the material’s (common practice)";
@@ -59,8 +62,8 @@ public sealed record JointMechanics(string Formula, string Arithmetic, Finding F
         var arithmetic = Text($"({ball:0.###} − {mouth:0.###}) ÷ {mouth:0.###} = {strain:0.#} %");
         if (strain <= 0)
         {
-            return new("(ball Ø − mouth Ø) ÷ mouth Ø", arithmetic, new("joint.loose", Severity.Stop,
-                Text($"{joint.Name}: the mouth of {mouth:0.##} mm does not hold a ball of {ball:0.##} mm; it falls out. Make the mouth narrower."))
+            return new("(ball Ø − mouth Ø) ÷ mouth Ø", arithmetic, Rules.JointLoose.Found(Severity.Stop,
+                Text($"{joint.Name}: the mouth of {mouth:0.##} mm does not hold a ball of {ball:0.##} mm; it falls out. Make the mouth narrower.")) with
             {
                 Measured = strain,
                 Limit = 0,
@@ -95,7 +98,7 @@ public sealed record JointMechanics(string Formula, string Arithmetic, Finding F
             Severity.Care => Text($"near the {limit:0.#} % that {material.Name} should use at most: warm it before and go slowly."),
             _ => Text($"{material.Name} takes {limit:0.#} %."),
         };
-        return new("joint.strain", severity, $"{joint.Name}: {what}; {judged}")
+        return Rules.JointStrain.Found(severity, $"{joint.Name}: {what}; {judged}") with
         {
             Measured = Math.Round(strain, 2),
             Limit = Math.Round(limit, 2),
@@ -119,14 +122,14 @@ public sealed record JointMechanics(string Formula, string Arithmetic, Finding F
         var missed = accuracy.Value / 100 * (plug + hole);
         var least = play - missed;
         var moves = joint.Kind == JointKind.PopInBall;
-        var (code, severity, judged) = play <= 0
-            ? ("joint.tight", Severity.Stop, Text($"the {inner} is larger than the {outer}: it does not go in. Leave {Least(process):0.0#} mm or so."))
-            : least < 0 ? ("joint.tight", Severity.Care, Text($"the process may miss by as much; sand the {inner} until it goes in."))
-            : play > MostGluedPlayMm && !moves ? ("joint.loose", Severity.Care, Text($"the {inner} wobbles, the glue has to fill the gap."))
-            : ("joint.play", Severity.Note, "that goes together.");
+        var (rule, severity, judged) = play <= 0
+            ? (Rules.JointTight, Severity.Stop, Text($"the {inner} is larger than the {outer}: it does not go in. Leave {Least(process):0.0#} mm or so."))
+            : least < 0 ? (Rules.JointTight, Severity.Care, Text($"the process may miss by as much; sand the {inner} until it goes in."))
+            : play > MostGluedPlayMm && !moves ? (Rules.JointLoose, Severity.Care, Text($"the {inner} wobbles, the glue has to fill the gap."))
+            : (Rules.JointPlay, Severity.Note, "that goes together.");
         return new($"{outer} Ø − {inner} Ø, less {accuracy.Value:0.##} % of each",
             Text($"{hole:0.###} − {plug:0.###} = {play:0.0##} mm; less {missed:0.0##} mm = {least:0.0##} mm"),
-            new(code, severity, Text($"{joint.Name}: {play:0.0#} mm of play, of which printing may take {missed:0.0#} mm; {judged}"))
+            rule.Found(severity, Text($"{joint.Name}: {play:0.0#} mm of play, of which printing may take {missed:0.0#} mm; {judged}")) with
             {
                 Measured = Math.Round(least, 3),
                 Limit = 0,
@@ -143,14 +146,14 @@ public sealed record JointMechanics(string Formula, string Arithmetic, Finding F
         if (joint is not { InnerDiameterMm: { } plug, LengthMm: { } length }) return null;
         var share = length / plug;
         return new("length ÷ plug Ø", Text($"{length:0.###} ÷ {plug:0.###} = {share:0.##}"), share < LeastPlugShare
-            ? new("joint.short", Severity.Note, Text($"{joint.Name}: the plug goes in {length:0.#} mm, less than its {plug:0.#} mm of thickness; hold it straight until the glue has set."))
+            ? Rules.JointShort.Found(Severity.Note, Text($"{joint.Name}: the plug goes in {length:0.#} mm, less than its {plug:0.#} mm of thickness; hold it straight until the glue has set.")) with
             {
                 Measured = Math.Round(share, 3),
                 Limit = LeastPlugShare,
                 Unit = "",
                 Source = "common practice",
             }
-            : new("joint.grip", Severity.Note, Text($"{joint.Name}: the plug goes in {length:0.#} mm, enough to keep it straight."))
+            : Rules.JointGrip.Found(Severity.Note, Text($"{joint.Name}: the plug goes in {length:0.#} mm, enough to keep it straight.")) with
             {
                 Measured = Math.Round(share, 3),
                 Limit = LeastPlugShare,
@@ -172,14 +175,14 @@ public sealed record JointMechanics(string Formula, string Arithmetic, Finding F
                 Text($"the hole may have to stretch {strain:0.#} % over the peg"), "sand the peg or drill the hole first"));
     }
 
-    /// <summary>The rod has to go into the printed hole.</summary>
+    /// <summary>The rod has to go into the printed hole. Reaming is part of putting a hinge together, so only a hole drawn narrower than its rod asks for care.</summary>
     private static JointMechanics? Pin(JointSpec joint, Process process)
     {
         if (joint is not { InnerDiameterMm: { } rod, OuterDiameterMm: { } hole }) return null;
         var passage = RodPassage.Of(hole, rod, process);
-        var severity = passage.Passing == RodPassing.Drill ? Severity.Care : Severity.Note;
+        var severity = hole < rod - FacetsMm ? Severity.Care : Severity.Note;
         return new(Text($"hole Ø − {RodPassage.MostShrinkMm:0.#}…{RodPassage.LeastShrinkMm:0.#} mm"), Text($"{passage.Arithmetic}; rod {rod:0.###} mm"),
-            new("joint.pin", severity, $"{joint.Name}: {passage.Advice}.")
+            Rules.JointPin.Found(severity, $"{joint.Name}: {passage.Advice}.") with
             {
                 Measured = Math.Round(passage.AsPrinted.Least, 3),
                 Limit = rod,

@@ -13,7 +13,7 @@ namespace Catalogue.Model.Verdicts;
 public static class DetailFindings
 {
     /// <summary>Less of it is not spoken of (mm of edge or length; our own bound).</summary>
-    private const double WorthTellingMm = 5;
+    internal const double WorthTellingMm = 5;
 
     public static IEnumerable<Finding> Of(DetailMeasures details, Process process)
     {
@@ -21,16 +21,16 @@ public static class DetailFindings
         ArgumentNullException.ThrowIfNull(process);
         if (process.Limit(LimitKey.DetailHeight) is { } height && Low(details, height) is { } low) yield return low;
         if (process.Limit(LimitKey.DetailWidth) is not { } width) yield break;
-        if (Narrow(details.Ridges, width, "detail.lost", "Ridges", "raised lines are lost or break up. Widen them, or expect a plainer surface.") is { } ridges) yield return ridges;
-        if (Narrow(details.Grooves, width, "detail.closed", "Grooves", "engraved lines close up. Widen them, or cut them after printing.") is { } grooves) yield return grooves;
+        if (Narrow(details.Ridges, width, Rules.DetailLost, "Ridges", "raised lines are lost or break up. Widen them, or expect a plainer surface.") is { } ridges) yield return ridges;
+        if (Narrow(details.Grooves, width, Rules.DetailClosed, "Grooves", "engraved lines close up. Widen them, or cut them after printing.") is { } grooves) yield return grooves;
     }
 
     private static Finding? Low(DetailMeasures details, ProcessLimit limit)
     {
         if (DetailMeasures.At(details.Low, limit.Value) is not { } step || step.LengthMm < WorthTellingMm || step.Largest.Count == 0) return null;
         var first = step.Largest[0];
-        return new("detail.lost", Severity.Note,
-            Text($"Relief lower than {limit.Value:0.##} mm may not show: {Edges(step)}, the longest {first.HeightMm:0.0#} mm high at {Place(first.At)}. Raise or sink it further, or expect a plainer surface."))
+        return Rules.DetailLost.Found(Severity.Note,
+            Text($"Relief lower than {limit.Value:0.##} mm may not show: {Edges(step)}, the longest {first.HeightMm:0.0#} mm high at {Place(first.At)}. Raise or sink it further, or expect a plainer surface.")) with
         {
             Measured = Math.Round(first.HeightMm, 3),
             Limit = limit.Value,
@@ -40,12 +40,12 @@ public static class DetailFindings
         };
     }
 
-    private static Finding? Narrow(IReadOnlyList<DetailStep> table, ProcessLimit limit, string code, string what, string follows)
+    private static Finding? Narrow(IReadOnlyList<DetailStep> table, ProcessLimit limit, Rule rule, string what, string follows)
     {
         if (DetailMeasures.At(table, limit.Value) is not { } step || step.LengthMm < WorthTellingMm || step.Largest.Count == 0) return null;
         var first = step.Largest[0];
-        return new(code, Severity.Note,
-            Text($"{what} narrower than {limit.Value:0.##} mm, {step.LengthMm:0} mm of them in {Places(step)}, the longest {first.WidthMm ?? 0:0.0#} mm wide at {Place(first.At)}: ") + follows)
+        return rule.Found(Severity.Note,
+            Text($"{what} narrower than {limit.Value:0.##} mm, {step.LengthMm:0} mm of them in {Places(step)}, the longest {first.WidthMm ?? 0:0.0#} mm wide at {Place(first.At)}: ") + follows) with
         {
             Measured = Math.Round(first.WidthMm ?? 0, 3),
             Limit = limit.Value,

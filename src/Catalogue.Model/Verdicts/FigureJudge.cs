@@ -23,8 +23,8 @@ public sealed record PartVerdict(PartCase Part, Candidate? Chosen, Judgement Jud
     public Verdict Verdict => Judgement.Verdict;
 }
 
-/// <summary>A choice with the member that serves best.</summary>
-public sealed record ChoiceVerdict(Guid ChoiceId, string Name, PartVerdict Chosen, IReadOnlyList<PartVerdict> Members);
+/// <summary>A choice with the member that serves best and the one that is built when nobody says otherwise.</summary>
+public sealed record ChoiceVerdict(Guid ChoiceId, string Name, PartVerdict Chosen, PartVerdict Usual, IReadOnlyList<PartVerdict> Members);
 
 /// <summary>One reason for a figure's verdict.</summary>
 public sealed record Reason(string Part, string PartName, Finding Finding, bool Optional);
@@ -33,6 +33,12 @@ public sealed record Reason(string Part, string PartName, Finding Finding, bool 
 public sealed record FigureVerdict(
     Verdict Verdict, IReadOnlyList<PartVerdict> Parts, IReadOnlyList<ChoiceVerdict> Choices, IReadOnlyList<Reason> Reasons)
 {
+    /// <summary>The verdict of the figure as it is built when nobody chooses: with the usual member of each choice. Never better than <see cref="Verdict"/>.</summary>
+    public required UsualBuild Usual { get; init; }
+
+    /// <summary>Cares of parts that are built and that the designer overruled.</summary>
+    public IEnumerable<Reason> Overruled => Reasons.Where(r => !r.Optional && r.Finding.Overruled is not null);
+
     /// <summary>The parts that are built: required ones, and of each choice the member that serves best. Optional parts apart.</summary>
     public IEnumerable<PartVerdict> Built => Parts.Where(p => p.Part.Role == PartRole.Required).Concat(Choices.Select(c => c.Chosen));
 
@@ -40,30 +46,62 @@ public sealed record FigureVerdict(
     public IEnumerable<PartVerdict> Deciding => Built.Where(p => p.Verdict == Verdict);
 }
 
+/// <summary>A figure built with the usual member of each choice.</summary>
+/// <param name="Reasons">What is said of it, accessories apart; empty where the usual members are those that serve best.</param>
+public sealed record UsualBuild(Verdict Verdict, IReadOnlyList<Reason> Reasons);
+
 /// <summary>
 /// From the verdicts of parts and joints to the verdict of a figure. The worst required part or joint between parts that are built decides; a choice
-/// counts as its best member; an optional part, and a joint of one, never makes a figure unsuited: its findings are told apart.
+/// counts as its best member, joints with required parts included; an optional part, and a joint of one, never makes a figure unsuited: its findings are told apart.
 /// </summary>
 public static class FigureJudge
 {
     public static FigureVerdict Judge(IReadOnlyList<PartCase> parts, string processName, IReadOnlyList<JointCase>? joints = null)
     {
         ArgumentNullException.ThrowIfNull(parts);
-        var judged = parts.Select(p => Judge(p, processName)).ToList();
-        var choices = judged.Where(p => p.Part.ChoiceId is not null)
-            .GroupBy(p => p.Part.ChoiceId!.Value)
-            .Select(g => new ChoiceVerdict(g.Key, g.First().Part.ChoiceName ?? "",
-                g.OrderBy(p => p.Verdict).ThenByDescending(p => p.Part.IsDefaultMember).First(), [.. g]))
-            .ToList();
-        var built = judged.Where(p => p.Part.Role == PartRole.Required).Concat(choices.Select(c => c.Chosen)).ToList();
+        var (judged, held) = (parts.Select(p => Judge(p, processName)).ToList(), joints ?? []);
+        var required = judged.Where(p => p.Part.Role == PartRole.Required).ToList();
         var optional = judged.Where(p => p.Part.Role == PartRole.Optional).ToList();
-        var (holding, extra) = Joined(joints ?? [], built, optional);
+        var choices = judged.Where(p => p.Part.ChoiceId is not null).GroupBy(p => p.Part.ChoiceId!.Value).Select(g => Choose(g, required, held)).ToList();
+        var best = Build([.. required, .. choices.Select(c => c.Chosen)], optional, held);
+        var usual = choices.Count == 0 ? best : Build([.. required, .. choices.Select(c => c.Usual)], optional, held);
+
+        // Members were chosen one choice at a time: a joint between two of them can still make the usual build the better one.
+        if (usual.Verdict < best.Verdict) (best, choices) = (usual, [.. choices.Select(c => c with { Chosen = c.Usual })]);
+        var differs = choices.Exists(c => c.Usual != c.Chosen);
+        return new(best.Verdict, judged, choices, [.. best.Reasons, .. optional.SelectMany(p => Reasons(p, optional: true)), .. best.Extra])
+        {
+            Usual = differs ? new(usual.Verdict, usual.Reasons) : new(best.Verdict, []),
+        };
+    }
+
+    /// <summary>The member with the least in its way, joints with required parts included; of equal ones the usual one, which is the first where none is named.</summary>
+    private static ChoiceVerdict Choose(IGrouping<Guid, PartVerdict> members, List<PartVerdict> required, IReadOnlyList<JointCase> joints)
+    {
+        var usual = members.FirstOrDefault(m => m.Part.IsDefaultMember) ?? members.First();
+        var best = members.OrderBy(m => Held(m, required, joints)).ThenByDescending(m => m == usual).First();
+        return new(members.Key, usual.Part.ChoiceName ?? "", best, usual, [.. members]);
+    }
+
+    private static Verdict Held(PartVerdict member, List<PartVerdict> required, IReadOnlyList<JointCase> joints)
+    {
+        var worst = member.Verdict;
+        foreach (var joint in joints)
+        {
+            var other = joint.FirstPartId == member.Part.PartId ? joint.SecondPartId : joint.SecondPartId == member.Part.PartId ? joint.FirstPartId : Guid.Empty;
+            if (joint.Judgement.Verdict > worst && required.Exists(r => r.Part.PartId == other)) worst = joint.Judgement.Verdict;
+        }
+
+        return worst;
+    }
+
+    private static (Verdict Verdict, List<Reason> Reasons, IEnumerable<Reason> Extra) Build(List<PartVerdict> built, List<PartVerdict> optional, IReadOnlyList<JointCase> joints)
+    {
+        var (holding, extra) = Joined(joints, built, optional);
         var verdict = built.Count == 0 ? Verdict.Unchecked : built.Select(p => p.Verdict).Concat(holding.Select(j => j.Joint.Judgement.Verdict)).Max();
         var reasons = built.SelectMany(p => Reasons(p, optional: false)).Concat(holding.SelectMany(j => Reasons(j, optional: false)))
-            .OrderByDescending(r => r.Finding.Severity)
-            .Concat(optional.SelectMany(p => Reasons(p, optional: true))).Concat(extra.SelectMany(j => Reasons(j, optional: true)))
-            .ToList();
-        return new(verdict, judged, choices, reasons);
+            .OrderByDescending(r => r.Finding.Weight).ThenByDescending(r => r.Finding.Severity).ToList();
+        return (verdict, reasons, extra.SelectMany(j => Reasons(j, optional: true)));
     }
 
     /// <summary>The joints between parts that are built, and those with an optional part, each with its first part; of members not chosen none.</summary>
@@ -91,7 +129,7 @@ public static class FigureJudge
         }
 
         return new(part, null, Judgement.From([
-            new("process.no-variant", Severity.Stop, part.OtherVariants > 0
+            Rules.NoVariant.Found(Severity.Stop, part.OtherVariants > 0
                 ? $"No file of this part is made for {processName} yet, only for other processes."
                 : "This part has no published mesh yet."),
         ]));

@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using Catalogue.Geometry.Meshes;
 
 namespace Catalogue.Model.Verdicts;
@@ -22,25 +23,50 @@ public sealed record Finding(string Code, Severity Severity, string Message)
 
     /// <summary>Where the limit comes from.</summary>
     public string? Source { get; init; }
+
+    /// <summary>The designer's word that this care does not hold for this file; null = it holds. The finding itself stays as it was computed.</summary>
+    public Overruled? Overruled { get; init; }
+
+    /// <summary>True for a care that a designer may overrule: see <see cref="Rule.MayBeOverruled"/>.</summary>
+    [JsonIgnore]
+    public bool MayBeOverruled => Severity == Severity.Care && Rules.Of(Code) is { MayBeOverruled: true };
+
+    /// <summary>What it does to the verdict: a care that the designer overrules no more than a note.</summary>
+    [JsonIgnore]
+    public Severity Weight => Overruled is not null && Severity == Severity.Care ? Severity.Note : Severity;
 }
+
+/// <summary>Who overruled a finding, when, and why.</summary>
+public sealed record Overruled(string Reason, string By, DateTime At);
 
 /// <summary>A verdict with what it rests on, the gravest finding first.</summary>
 public sealed record Judgement(Verdict Verdict, IReadOnlyList<Finding> Findings)
 {
     public static Judgement Unchecked { get; } =
-        new(Verdict.Unchecked, [new("inspection.pending", Severity.Note, "The mesh is still being inspected. Look again in a moment.")]);
+        new(Verdict.Unchecked, [Rules.InspectionPending.Found(Severity.Note, "The mesh is still being inspected. Look again in a moment.")]);
 
-    /// <summary>The verdict that the findings make: any <c>stop</c> unsuited, any <c>care</c> care, else suits.</summary>
+    /// <summary>The verdict that the findings make: any <c>stop</c> unsuited, any <c>care</c> that is not overruled care, else suits.</summary>
     public static Judgement From(IEnumerable<Finding> findings)
     {
-        var ordered = findings.OrderByDescending(f => f.Severity).ToList();
-        var verdict = (ordered.Count == 0 ? Severity.Note : ordered[0].Severity) switch
+        var ordered = findings.OrderByDescending(f => f.Weight).ThenByDescending(f => f.Severity).ToList();
+        var verdict = (ordered.Count == 0 ? Severity.Note : ordered[0].Weight) switch
         {
             Severity.Stop => Verdict.Unsuited,
             Severity.Care => Verdict.Care,
             _ => Verdict.Suits,
         };
         return new(verdict, ordered);
+    }
+
+    /// <summary>The findings that the designer overruled.</summary>
+    public IEnumerable<Finding> OverruledFindings => Findings.Where(f => f.Overruled is not null);
+
+    /// <summary>This judgement with the designer's word on some of its cares. What stops is never overruled, whatever is stored.</summary>
+    public Judgement OverruledBy(IReadOnlyDictionary<string, Overruled> words)
+    {
+        ArgumentNullException.ThrowIfNull(words);
+        if (words.Count == 0 || Verdict == Verdict.Unchecked) return this;
+        return From(Findings.Select(f => f.MayBeOverruled && words.TryGetValue(f.Code, out var word) ? f with { Overruled = word } : f));
     }
 
     /// <summary>This judgement with one more finding.</summary>

@@ -14,9 +14,9 @@ public static class FitFindings
         ArgumentNullException.ThrowIfNull(answer);
         if (!answer.Fits)
         {
-            return new("fit.too-large", Severity.Stop, answer.IsExact
+            return Rules.FitTooLarge.Found(Severity.Stop, answer.IsExact
                 ? Text($"{-answer.SpareMm:0.0} mm too long in every orientation for {Words(volume)}.")
-                : Text($"About {-answer.SpareMm:0} mm too long in every orientation for {Words(volume)}."))
+                : Text($"About {-answer.SpareMm:0} mm too long in every orientation for {Words(volume)}.")) with
             {
                 Measured = Math.Round(answer.SpareMm, 3),
                 Limit = 0,
@@ -27,7 +27,7 @@ public static class FitFindings
 
         if (answer.SpareMm < TightMm)
         {
-            return new("fit.tight", Severity.Note, Text($"Fits {Words(volume)} with only {answer.SpareMm:0.0} mm to spare; check your printer's real margins."))
+            return Rules.FitTight.Found(Severity.Note, Text($"Fits {Words(volume)} with only {answer.SpareMm:0.0} mm to spare{(answer.NeedsTurning ? ", and only when turned out of its file’s axes" : "")}; check your printer's real margins.")) with
             {
                 Measured = Math.Round(answer.SpareMm, 3),
                 Limit = TightMm,
@@ -37,7 +37,7 @@ public static class FitFindings
         }
 
         return answer.NeedsTurning
-            ? new("fit.turn", Severity.Note, Text($"Fits {Words(volume)} only when turned out of its file’s axes: then {(answer.IsExact ? "" : "at least ")}{answer.SpareMm:0.0} mm to spare."))
+            ? Rules.FitTurn.Found(Severity.Note, Text($"Fits {Words(volume)} only when turned out of its file’s axes: then {(answer.IsExact ? "" : "at least ")}{answer.SpareMm:0.0} mm to spare.")) with
             {
                 Measured = Math.Round(answer.SpareMm, 3),
                 Limit = 0,

@@ -11,9 +11,9 @@ namespace Catalogue.Model.Verdicts;
 /// </remarks>
 public static class GapFindings
 {
-    private const double SlotDepth = 2;
-    private const double SlotAreaMm2 = 3;
-    private const double WorthTelling = 20;
+    internal const double SlotDepth = 2;
+    internal const double SlotAreaMm2 = 3;
+    internal const double WorthTelling = 20;
 
     /// <param name="gaps">What was measured.</param>
     /// <param name="process">Whose limit counts.</param>
@@ -26,13 +26,13 @@ public static class GapFindings
         var slots = ThinPlaces.Below(gaps.Gaps, GapMeasures.GapSteps, limit.Value, r => !r.BetweenPieces && IsSlot(r, limit.Value));
         if (play.Thinnest is { } between)
         {
-            yield return Finding("gap.narrow", Severity.Care, between, limit,
+            yield return Finding(Rules.GapNarrow, Severity.Care, between, limit,
                 Text($"Two pieces of the mesh stand only {between.MinMm:0.00} mm apart{Places(play.Count)}; closer than {limit.Value:0.##} mm they fuse. Widen the gap if they are to move, or unite them if not."));
         }
 
         if (slots.Thinnest is { } slot)
         {
-            yield return Finding(play.Thinnest is null ? "gap.narrow" : "gap.slot", Severity.Care, slot, limit,
+            yield return Finding(play.Thinnest is null ? Rules.GapNarrow : Rules.GapSlot, Severity.Care, slot, limit,
                 Text($"A slot or hole is only {slot.MinMm:0.00} mm wide{Places(slots.Count)}; narrower than {limit.Value:0.##} mm it fuses or fills. Widen it, or close it if it is not meant to be open."));
         }
 
@@ -47,13 +47,13 @@ public static class GapFindings
         var grooves = step?.Regions.Where(r => !r.Tapers && r.MinMm < limit.Value * WallMeasures.Clearly).ToList() ?? [];
         if (grooves.Sum(r => r.AreaMm2) < WorthTelling * limit.Value * limit.Value) return null;
         var largest = grooves.MaxBy(r => r.AreaMm2)!;
-        return Finding("gap.groove", Severity.Note, largest, limit,
+        return Finding(Rules.GapGroove, Severity.Note, largest, limit,
             Text($"Grooves, pin holes or engraved lines are narrower than {limit.Value:0.##} mm; they may fill up and not show."));
     }
 
     private static string Places(int count) => count > 1 ? Text($" (the narrowest of {count} places)") : "";
 
-    private static Finding Finding(string code, Severity severity, ThinRegion region, ProcessLimit limit, string message) => new(code, severity, message)
+    private static Finding Finding(Rule rule, Severity severity, ThinRegion region, ProcessLimit limit, string message) => rule.Found(severity, message) with
     {
         Measured = Math.Round(region.MinMm, 3),
         Limit = limit.Value,

@@ -50,9 +50,9 @@ public static class LimbFindings
         // Bending stress falls with the cube of the thickness under a force, with the thickness itself under a given energy.
         var thicker = section.ThicknessMm * (byFinger ? Math.Cbrt(stress / stands) : stress / stands);
         var more = fragile.Count > 1 ? Text($" So it is with {fragile.Count} limbs.") : "";
-        yield return new("limb.fragile", stress > CareBeyond * stands ? Severity.Care : Severity.Note,
+        yield return Rules.LimbFragile.Found(stress > CareBeyond * stands ? Severity.Care : Severity.Note,
             Text($"A limb is {section.ThicknessMm:0.0} mm thick where it is weakest, {section.LeverMm:0} mm from its tip: {(byFinger ? "a finger that pushes its tip" : "a fall from a table")} bends it beyond what {material.Name} stands.")
-            + Text($"{more} Make it {Math.Ceiling(thicker * 10) / 10:0.0} mm thick there, or print it {Other(process)}."))
+            + Text($"{more} Make it {Math.Ceiling(thicker * 10) / 10:0.0} mm thick there, or print it {Other(process)}.")) with
         {
             Measured = Math.Round(stress, 1),
             Limit = Math.Round(stands, 1),

@@ -13,18 +13,18 @@ namespace Catalogue.Model.Verdicts;
 /// </remarks>
 public static class LiquidFindings
 {
-    private const double Facets = 0.9;
+    internal const double Facets = 0.9;
 
     /// <summary>A hollow of less can be emptied by a shake or a rinse, so what drains it is only noted (mm³; our own bound).</summary>
-    private const double ShakenOutMm3 = 50;
+    internal const double ShakenOutMm3 = 50;
 
     /// <summary>Below this one way out is enough for liquid and air in turn (mm³; our own bound).</summary>
-    private const double OneWayMm3 = 1000;
+    internal const double OneWayMm3 = 1000;
 
     /// <summary>Pools below this, and suction below <see cref="WorthTellingMm2"/>, are not spoken of (our own bounds).</summary>
-    private const double WorthTellingMm3 = 50;
+    internal const double WorthTellingMm3 = 50;
 
-    private const double WorthTellingMm2 = 25;
+    internal const double WorthTellingMm2 = 25;
 
     public static IEnumerable<Finding> Of(TrappedLiquid liquid, Process process)
     {
@@ -50,7 +50,7 @@ public static class LiquidFindings
             ? $"A void of {Volume(total)} is closed on all sides"
             : $"{voids.Count} voids, {Volume(total)} together, are closed on all sides";
         var follows = isVat ? ": the liquid in it is never cured nor drained, weighs, and may leak or crack the part later. " : ": the powder in it never comes out. ";
-        return new("liquid.sealed", Severity.Care, what + follows + Advice(largest, process))
+        return Rules.LiquidSealed.Found(Severity.Care, what + follows + Advice(largest, process)) with
         {
             Measured = Math.Round(total, 2),
             Limit = 0,
@@ -73,8 +73,8 @@ public static class LiquidFindings
             if (widest < Facets * drain.Value)
             {
                 var ways = outward.Count == 0 ? Text($"no way out wider than {liquid.FinestOpeningMm:0.0} mm") : Text($"no way out wider than {widest:0.0} mm");
-                yield return new("liquid.drain", volume < ShakenOutMm3 ? Severity.Note : Severity.Care,
-                    Text($"A hollow of {Volume(volume)} has {ways}; {matter} needs {drain.Value:0.#} mm to come out. ") + Advice(place, process))
+                yield return Rules.LiquidDrain.Found(volume < ShakenOutMm3 ? Severity.Note : Severity.Care,
+                    Text($"A hollow of {Volume(volume)} has {ways}; {matter} needs {drain.Value:0.#} mm to come out. ") + Advice(place, process)) with
                 {
                     Measured = Math.Round(widest, 2),
                     Limit = drain.Value,
@@ -88,8 +88,8 @@ public static class LiquidFindings
             // A wide way counts as often as its area holds the limit's: a bottle's neck lets air in beside what runs out.
             var enough = outward.Where(o => o.Beyond < 0 && o.DiameterMm >= Facets * drain.Value).Sum(o => Math.Max(1, Math.Floor(Math.Pow(o.DiameterMm / drain.Value, 2))));
             if (enough >= count || enough == 0) continue;
-            yield return new("liquid.vent", volume < OneWayMm3 ? Severity.Note : Severity.Care,
-                Text($"A hollow of {Volume(volume)} has {enough:0} way out of {drain.Value:0.#} mm, {count} are wanted: where {matter} runs out, air has to come in. ") + Advice(place, process))
+            yield return Rules.LiquidVent.Found(volume < OneWayMm3 ? Severity.Note : Severity.Care,
+                Text($"A hollow of {Volume(volume)} has {enough:0} way out of {drain.Value:0.#} mm, {count} are wanted: where {matter} runs out, air has to come in. ") + Advice(place, process)) with
             {
                 Measured = enough,
                 Limit = count,
@@ -126,9 +126,9 @@ public static class LiquidFindings
     {
         if (liquid.PooledMm3 < WorthTellingMm3 || liquid.Pools.Count == 0) return null;
         var largest = liquid.Pools[0];
-        return new("liquid.pool", Severity.Note,
+        return Rules.LiquidPool.Found(Severity.Note,
             Text($"Printed as the file lies, {Volume(liquid.PooledMm3)} of liquid stay in hollows open toward the platform, up to {largest.DepthMm:0.0} mm deep. Turn the part")
-            + (largest.Drain is { } drain ? Text($", or drill through {drain.WallMm:0.0} mm at {Place(drain.At)}.") : " so that they open downward or sideways."))
+            + (largest.Drain is { } drain ? Text($", or drill through {drain.WallMm:0.0} mm at {Place(drain.At)}.") : " so that they open downward or sideways.")) with
         {
             Measured = Math.Round(liquid.PooledMm3, 2),
             Limit = 0,
@@ -142,9 +142,9 @@ public static class LiquidFindings
     {
         if (liquid.SuctionMm2 < WorthTellingMm2 || liquid.SuctionCups.Count == 0) return null;
         var largest = liquid.SuctionCups.MaxBy(c => c.AreaMm2)!;
-        return new("liquid.suction", Severity.Note,
+        return Rules.LiquidSuction.Found(Severity.Note,
             Text($"Printed as the file lies, the film seals up to {liquid.SuctionMm2:0} mm² over {liquid.SuctionLastsMm:0.0} mm of layers and pulls at the part with each. Turn the part")
-            + (largest.Vent is { } vent ? Text($", or let air in through {vent.WallMm:0.0} mm of wall at {Place(vent.At)}.") : " so that the hollow opens sideways."))
+            + (largest.Vent is { } vent ? Text($", or let air in through {vent.WallMm:0.0} mm of wall at {Place(vent.At)}.") : " so that the hollow opens sideways.")) with
         {
             Measured = Math.Round(liquid.SuctionMm2, 2),
             Limit = 0,

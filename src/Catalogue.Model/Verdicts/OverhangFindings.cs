@@ -13,7 +13,7 @@ namespace Catalogue.Model.Verdicts;
 public static class OverhangFindings
 {
     /// <summary>Less surface to support than this is not spoken of (mm²).</summary>
-    private const double WorthTellingMm2 = 1;
+    internal const double WorthTellingMm2 = 1;
 
     public static IEnumerable<Finding> Of(OverhangMeasures overhangs, double partVolumeMm3, Process process)
     {
@@ -38,9 +38,9 @@ public static class OverhangFindings
         if (area < WorthTellingMm2) return null;
         var volume = Math.Max(0, overhangs.SupportVolumeAt(angle.Value) - free.Sum(b => b.SupportVolumeMm3));
         var share = partVolumeMm3 > 0 ? Text($", {100 * volume / partVolumeMm3:0} % of the part’s own volume") : "";
-        return new("overhang.area", Severity.Note,
+        return Rules.OverhangArea.Found(Severity.Note,
             Text($"As the file lies, {area:0} mm² hang over more than {angle.Value:0.#}° from the vertical. Straight supports would take up to {volume / 1000:0.0} cm³") + share
-            + ". Turn the part, or plan for supports and the marks they leave.")
+            + ". Turn the part, or plan for supports and the marks they leave.") with
         {
             Measured = Math.Round(area, 2),
             Limit = 0,
@@ -53,8 +53,8 @@ public static class OverhangFindings
     {
         var longest = overhangs.Bridges.MaxBy(b => b.SpanMm);
         if (longest is null || longest.SpanMm <= limit.Value) return null;
-        return new("overhang.bridge", Severity.Note,
-            Text($"As the file lies, an underside is held {longest.SpanMm:0.0} mm apart; filament bridges {limit.Value:0.#} mm without sagging. Turn the part, or support the middle."))
+        return Rules.OverhangBridge.Found(Severity.Note,
+            Text($"As the file lies, an underside is held {longest.SpanMm:0.0} mm apart; filament bridges {limit.Value:0.#} mm without sagging. Turn the part, or support the middle.")) with
         {
             Measured = Math.Round(longest.SpanMm, 2),
             Limit = limit.Value,
@@ -74,11 +74,11 @@ public static class OverhangFindings
         if (more) count = overhangs.IslandCount;
         var what = ProcessCode.Category(process.Code) == "VPP" ? "without a support it is washed off and the print fails" : "without a support nothing holds its first layer";
         var inside = longest.OverPart ? " The part itself is below, so the support has to stand on it." : "";
-        return new("overhang.island", Severity.Note,
+        return Rules.OverhangIsland.Found(Severity.Note,
             (count == 1
                 ? Text($"As the file lies, it starts in mid-air in one place, {longest.HeightMm:0.0} mm from the plate: {what}.")
                 : Text($"As the file lies, it starts in mid-air in {count} places, one of them {longest.HeightMm:0.0} mm from the plate: {what}."))
-            + inside + " Support it or turn the part.")
+            + inside + " Support it or turn the part.") with
         {
             Measured = count,
             Limit = 0,

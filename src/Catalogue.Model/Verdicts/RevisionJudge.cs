@@ -31,8 +31,8 @@ public static class RevisionJudge
     {
         if (facts.OpenEdges > 0)
         {
-            yield return new("mesh.open", Severity.Stop,
-                Invariant($"The surface has {facts.OpenEdges} open edges, so it is not clear what is inside. Close the holes and upload again."))
+            yield return Rules.MeshOpen.Found(Severity.Stop,
+                Invariant($"The surface has {facts.OpenEdges} open edges, so it is not clear what is inside. Close the holes and upload again.")) with
             {
                 Measured = facts.OpenEdges,
                 Limit = 0,
@@ -44,8 +44,8 @@ public static class RevisionJudge
 
         if (facts.NonManifoldEdges > 0)
         {
-            yield return new("mesh.non-manifold", Severity.Care,
-                Invariant($"{facts.NonManifoldEdges} edges are shared by more than two triangles; programs disagree on what is inside there. Separate the surfaces that touch."))
+            yield return Rules.MeshNonManifold.Found(Severity.Care,
+                Invariant($"{facts.NonManifoldEdges} edges are shared by more than two triangles; programs disagree on what is inside there. Separate the surfaces that touch.")) with
             {
                 Measured = facts.NonManifoldEdges,
                 Limit = 0,
@@ -57,7 +57,7 @@ public static class RevisionJudge
 
         if (facts is { OpenEdges: 0, Oriented: false })
         {
-            yield return new("mesh.orientation", Severity.Care, "Neighbouring triangles face opposite ways. Make all normals point outward and upload again.")
+            yield return Rules.MeshOrientation.Found(Severity.Care, "Neighbouring triangles face opposite ways. Make all normals point outward and upload again.") with
             {
                 Source = "3MF core 1.4.0, chapter on meshes (from memory)",
             };
@@ -65,8 +65,8 @@ public static class RevisionJudge
 
         if (facts.SelfIntersections > 0)
         {
-            yield return new("mesh.self-intersections", Severity.Care,
-                Invariant($"The surface runs through itself: {facts.SelfIntersections} pairs of triangles cross. Programs disagree on what is inside there; unite the overlapping pieces and upload again."))
+            yield return Rules.MeshSelfIntersections.Found(Severity.Care,
+                Invariant($"The surface runs through itself: {facts.SelfIntersections} pairs of triangles cross. Programs disagree on what is inside there; unite the overlapping pieces and upload again.")) with
             {
                 Measured = facts.SelfIntersections,
                 Limit = 0,
@@ -78,10 +78,10 @@ public static class RevisionJudge
 
         if (facts.InsideOutShells > 0)
         {
-            yield return new("mesh.inside-out", Severity.Care,
+            yield return Rules.MeshInsideOut.Found(Severity.Care,
                 facts.InsideOutShells == 1
                     ? "A piece of the surface is inside out. Turn its normals outward and upload again."
-                    : Invariant($"{facts.InsideOutShells} pieces of the surface are inside out. Turn their normals outward and upload again."))
+                    : Invariant($"{facts.InsideOutShells} pieces of the surface are inside out. Turn their normals outward and upload again.")) with
             {
                 Measured = facts.InsideOutShells,
                 Limit = 0,
@@ -92,8 +92,8 @@ public static class RevisionJudge
 
         if (facts.DegenerateTriangles + facts.DuplicateTriangles > 0)
         {
-            yield return new("mesh.untidy", Severity.Note,
-                Invariant($"{facts.DegenerateTriangles} triangles have no area and {facts.DuplicateTriangles} are there twice. Harmless for most printers; tidy up when convenient."))
+            yield return Rules.MeshUntidy.Found(Severity.Note,
+                Invariant($"{facts.DegenerateTriangles} triangles have no area and {facts.DuplicateTriangles} are there twice. Harmless for most printers; tidy up when convenient.")) with
             {
                 Measured = facts.DegenerateTriangles + facts.DuplicateTriangles,
                 Limit = 0,
@@ -103,14 +103,14 @@ public static class RevisionJudge
 
         if (facts.SmallPart)
         {
-            yield return new("small-part", Severity.Note, "Goes entirely into the small-parts cylinder: a child under three can choke on it. Keep it out of reach.")
+            yield return Rules.SmallPart.Found(Severity.Note, "Goes entirely into the small-parts cylinder: a child under three can choke on it. Keep it out of reach.") with
             {
                 Source = "16 CFR 1501.4",
             };
         }
 
         foreach (var warning in facts.Warnings)
-            yield return new("file.warning", Severity.Care, warning);
+            yield return Rules.FileWarning.Found(Severity.Care, warning);
     }
 
     private static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);

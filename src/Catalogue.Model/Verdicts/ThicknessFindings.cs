@@ -18,16 +18,16 @@ namespace Catalogue.Model.Verdicts;
 /// </remarks>
 public static class ThicknessFindings
 {
-    private const double CertainShare = 0.5;
-    private const double CertainReach = 3;
-    private const double WallReach = 1.5;
+    internal const double CertainShare = 0.5;
+    internal const double CertainReach = 3;
+    internal const double WallReach = 1.5;
     private const double BladeReach = 3;
     private const double WallArea = 2;
     private const double LimbLength = 1.5;
-    private const double NarrowLimb = 0.4;
+    internal const double NarrowLimb = 0.4;
 
     // Edges and ridges are told of from so many squares of the limit on.
-    private const double WorthTelling = 20;
+    internal const double WorthTelling = 20;
 
     /// <param name="walls">What was measured.</param>
     /// <param name="isCertain">False where the surface runs through itself.</param>
@@ -59,7 +59,7 @@ public static class ThicknessFindings
             ? " So much of it is thinner than half of that that it will be missing or in holes."
             : " It may print warped or with holes, or break when cleaned.";
         var doubt = isCertain ? "" : " The surface runs through itself, so this may be wrong; unite the pieces first.";
-        return new(free ? "wall.thin-free" : "wall.thin", certain is not null && isCertain ? Severity.Stop : Severity.Care, what + where + then + " Thicken it." + doubt)
+        return (free ? Rules.WallThinFree : Rules.WallThin).Found(certain is not null && isCertain ? Severity.Stop : Severity.Care, what + where + then + " Thicken it." + doubt) with
         {
             Measured = Math.Round(thinnest.MinMm, 3),
             Limit = limit.Value,
@@ -82,7 +82,7 @@ public static class ThicknessFindings
         var edges = step?.Regions.Where(r => !IsWall(r, limit.Value) && r.MinMm < limit.Value * WallMeasures.Clearly).ToList() ?? [];
         if (edges.Sum(r => r.AreaMm2) < WorthTelling * limit.Value * limit.Value) return null;
         var largest = edges.MaxBy(r => r.AreaMm2)!;
-        return new("wall.edge", Severity.Note, Text($"Sharp edges or fine ridges are thinner than {limit.Value:0.##} mm; they come out blunt or not at all."))
+        return Rules.WallEdge.Found(Severity.Note, Text($"Sharp edges or fine ridges are thinner than {limit.Value:0.##} mm; they come out blunt or not at all.")) with
         {
             Measured = Math.Round(largest.MinMm, 3),
             Limit = limit.Value,
@@ -98,9 +98,9 @@ public static class ThicknessFindings
         if (limbs.Thinnest is not { } narrowest) return null;
         var narrow = narrowest.TypicalMm < NarrowLimb * limit.Value;
         var where = limbs.Count > 1 ? Text($" The narrowest of {limbs.Count}.") : "";
-        return new("limb.thin", narrow ? Severity.Care : Severity.Note,
+        return Rules.LimbThin.Found(narrow ? Severity.Care : Severity.Note,
             Text($"A limb or peg is only about {narrowest.TypicalMm:0.0} mm wide; from {limit.Value:0.##} mm on they print and clean up well.") + where
-            + (narrow ? " It wobbles while it is printed and snaps easily: thicken it, or print it lying down, slowly." : " Print it slowly."))
+            + (narrow ? " It wobbles while it is printed and snaps easily: thicken it, or print it lying down, slowly." : " Print it slowly.")) with
         {
             Measured = Math.Round(narrowest.TypicalMm, 3),
             Limit = limit.Value,

@@ -32,6 +32,39 @@ public sealed class FigureJudgeTests
         Assert.DoesNotContain(verdict.Reasons, r => r.Part == "lit-front");
     }
 
+    // Usual: the lit front, unsuited; best: the plain one, with care.
+    [Fact]
+    public void The_usual_build_and_the_best_one_are_told_apart()
+    {
+        var choice = Guid.NewGuid();
+        var verdict = FigureJudge.Judge([Part("torso", Good), Part("lit-front", Bad, choice, isDefault: true), Part("plain-front", Careful, choice)], "Resin");
+        Assert.Equal((Verdict.Care, Verdict.Unsuited), (verdict.Verdict, verdict.Usual.Verdict));
+        Assert.Equal("lit-front", Assert.Single(verdict.Usual.Reasons).Part);
+        Assert.Equal("lit-front", verdict.Choices[0].Usual.Part.Slug);
+        var alike = FigureJudge.Judge([Part("torso", Careful), Part("lit-front", Good, choice, isDefault: true), Part("plain-front", Good, choice)], "Resin");
+        Assert.Equal((Verdict.Care, 0), (alike.Usual.Verdict, alike.Usual.Reasons.Count));
+    }
+
+    [Fact]
+    public void A_member_whose_joint_cracks_is_not_the_one_that_serves_best()
+    {
+        var choice = Guid.NewGuid();
+        var (torso, plain, lit) = (Part("torso", Good), Part("plain-front", Careful, choice), Part("lit-front", Good, choice, isDefault: true));
+        var verdict = FigureJudge.Judge([torso, lit, plain], "Resin", [new(Guid.NewGuid(), torso.PartId, lit.PartId, Bad)]);
+        Assert.Equal(("plain-front", Verdict.Care, Verdict.Unsuited), (verdict.Choices[0].Chosen.Part.Slug, verdict.Verdict, verdict.Usual.Verdict));
+    }
+
+    [Fact]
+    public void Members_that_do_not_go_together_are_not_taken_where_the_usual_ones_do()
+    {
+        var (front, back) = (Guid.NewGuid(), Guid.NewGuid());
+        var (plain, lit) = (Part("plain-front", Good, front), Part("lit-front", Careful, front, isDefault: true));
+        var (bare, cased) = (Part("bare-back", Good, back, isDefault: true), Part("cased-back", Good, back));
+        var verdict = FigureJudge.Judge([plain, lit, bare, cased], "Resin", [new(Guid.NewGuid(), plain.PartId, bare.PartId, Bad)]);
+        Assert.Equal((Verdict.Care, Verdict.Care), (verdict.Verdict, verdict.Usual.Verdict));
+        Assert.Equal(["lit-front", "bare-back"], verdict.Choices.Select(c => c.Chosen.Part.Slug));
+    }
+
     [Fact]
     public void A_joint_between_parts_that_are_built_decides_too()
     {
