@@ -624,6 +624,63 @@ namespace Catalogue.Migrations.PostgreSql
                     b.ToTable("joints", (string)null);
                 });
 
+            modelBuilder.Entity("Catalogue.Model.Figures.Overruling", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)")
+                        .HasColumnName("by");
+
+                    b.Property<string>("Code")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("code");
+
+                    b.Property<string>("Process")
+                        .IsRequired()
+                        .HasMaxLength(30)
+                        .HasColumnType("character varying(30)")
+                        .HasColumnName("process");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)")
+                        .HasColumnName("reason");
+
+                    b.Property<Guid>("RevisionId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("revision_id");
+
+                    b.Property<DateTime?>("WithdrawnAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("withdrawn_at");
+
+                    b.Property<string>("WithdrawnBy")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)")
+                        .HasColumnName("withdrawn_by");
+
+                    b.HasKey("Id")
+                        .HasName("pk_overrulings");
+
+                    b.HasIndex("RevisionId", "Process")
+                        .HasDatabaseName("ix_overrulings_revision_id_process");
+
+                    b.ToTable("overrulings", (string)null);
+                });
+
             modelBuilder.Entity("Catalogue.Model.Figures.Part", b =>
                 {
                     b.Property<Guid>("Id")
@@ -942,6 +999,10 @@ namespace Catalogue.Migrations.PostgreSql
                         .HasColumnType("double precision")
                         .HasColumnName("size_z_mm");
 
+                    b.Property<bool>("SmallPart")
+                        .HasColumnType("boolean")
+                        .HasColumnName("small_part");
+
                     b.Property<string>("Stage")
                         .IsRequired()
                         .HasMaxLength(80)
@@ -983,6 +1044,60 @@ namespace Catalogue.Migrations.PostgreSql
                         .HasDatabaseName("ix_inspections_sha256_unit_key");
 
                     b.ToTable("inspections", (string)null);
+                });
+
+            modelBuilder.Entity("Catalogue.Model.Printers.PrinterPreset", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<double>("DepthMm")
+                        .HasColumnType("double precision")
+                        .HasColumnName("depth_mm");
+
+                    b.Property<double>("HeightMm")
+                        .HasColumnType("double precision")
+                        .HasColumnName("height_mm");
+
+                    b.Property<string>("Hint")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)")
+                        .HasColumnName("hint");
+
+                    b.Property<bool>("IsRound")
+                        .HasColumnType("boolean")
+                        .HasColumnName("is_round");
+
+                    b.Property<double>("MarginMm")
+                        .HasColumnType("double precision")
+                        .HasColumnName("margin_mm");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("name");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("integer")
+                        .HasColumnName("position");
+
+                    b.Property<string>("Process")
+                        .IsRequired()
+                        .HasMaxLength(30)
+                        .HasColumnType("character varying(30)")
+                        .HasColumnName("process");
+
+                    b.Property<double>("WidthMm")
+                        .HasColumnType("double precision")
+                        .HasColumnName("width_mm");
+
+                    b.HasKey("Id")
+                        .HasName("pk_printer_presets");
+
+                    b.ToTable("printer_presets", (string)null);
                 });
 
             modelBuilder.Entity("Catalogue.Model.Processes.Process", b =>
@@ -1512,6 +1627,16 @@ namespace Catalogue.Migrations.PostgreSql
                         .HasConstraintName("fk_joints_parts_second_part_id");
                 });
 
+            modelBuilder.Entity("Catalogue.Model.Figures.Overruling", b =>
+                {
+                    b.HasOne("Catalogue.Model.Figures.Revision", null)
+                        .WithMany("Overrulings")
+                        .HasForeignKey("RevisionId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_overrulings_revisions_revision_id");
+                });
+
             modelBuilder.Entity("Catalogue.Model.Figures.Part", b =>
                 {
                     b.HasOne("Catalogue.Model.Figures.Choice", "Choice")
@@ -1723,6 +1848,11 @@ namespace Catalogue.Migrations.PostgreSql
             modelBuilder.Entity("Catalogue.Model.Figures.Part", b =>
                 {
                     b.Navigation("Variants");
+                });
+
+            modelBuilder.Entity("Catalogue.Model.Figures.Revision", b =>
+                {
+                    b.Navigation("Overrulings");
                 });
 
             modelBuilder.Entity("Catalogue.Model.Figures.Variant", b =>

@@ -619,6 +619,63 @@ namespace Catalogue.Migrations.Sqlite
                     b.ToTable("joints", (string)null);
                 });
 
+            modelBuilder.Entity("Catalogue.Model.Figures.Overruling", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("id");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("at");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("by");
+
+                    b.Property<string>("Code")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("code");
+
+                    b.Property<string>("Process")
+                        .IsRequired()
+                        .HasMaxLength(30)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("process");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("reason");
+
+                    b.Property<Guid>("RevisionId")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("revision_id");
+
+                    b.Property<DateTime?>("WithdrawnAt")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("withdrawn_at");
+
+                    b.Property<string>("WithdrawnBy")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("withdrawn_by");
+
+                    b.HasKey("Id")
+                        .HasName("pk_overrulings");
+
+                    b.HasIndex("RevisionId", "Process")
+                        .HasDatabaseName("ix_overrulings_revision_id_process");
+
+                    b.ToTable("overrulings", (string)null);
+                });
+
             modelBuilder.Entity("Catalogue.Model.Figures.Part", b =>
                 {
                     b.Property<Guid>("Id")
@@ -937,6 +994,10 @@ namespace Catalogue.Migrations.Sqlite
                         .HasColumnType("REAL")
                         .HasColumnName("size_z_mm");
 
+                    b.Property<bool>("SmallPart")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("small_part");
+
                     b.Property<string>("Stage")
                         .IsRequired()
                         .HasMaxLength(80)
@@ -978,6 +1039,60 @@ namespace Catalogue.Migrations.Sqlite
                         .HasDatabaseName("ix_inspections_sha256_unit_key");
 
                     b.ToTable("inspections", (string)null);
+                });
+
+            modelBuilder.Entity("Catalogue.Model.Printers.PrinterPreset", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("id");
+
+                    b.Property<double>("DepthMm")
+                        .HasColumnType("REAL")
+                        .HasColumnName("depth_mm");
+
+                    b.Property<double>("HeightMm")
+                        .HasColumnType("REAL")
+                        .HasColumnName("height_mm");
+
+                    b.Property<string>("Hint")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("hint");
+
+                    b.Property<bool>("IsRound")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("is_round");
+
+                    b.Property<double>("MarginMm")
+                        .HasColumnType("REAL")
+                        .HasColumnName("margin_mm");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("name");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("position");
+
+                    b.Property<string>("Process")
+                        .IsRequired()
+                        .HasMaxLength(30)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("process");
+
+                    b.Property<double>("WidthMm")
+                        .HasColumnType("REAL")
+                        .HasColumnName("width_mm");
+
+                    b.HasKey("Id")
+                        .HasName("pk_printer_presets");
+
+                    b.ToTable("printer_presets", (string)null);
                 });
 
             modelBuilder.Entity("Catalogue.Model.Processes.Process", b =>
@@ -1505,6 +1620,16 @@ namespace Catalogue.Migrations.Sqlite
                         .HasConstraintName("fk_joints_parts_second_part_id");
                 });
 
+            modelBuilder.Entity("Catalogue.Model.Figures.Overruling", b =>
+                {
+                    b.HasOne("Catalogue.Model.Figures.Revision", null)
+                        .WithMany("Overrulings")
+                        .HasForeignKey("RevisionId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_overrulings_revisions_revision_id");
+                });
+
             modelBuilder.Entity("Catalogue.Model.Figures.Part", b =>
                 {
                     b.HasOne("Catalogue.Model.Figures.Choice", "Choice")
@@ -1716,6 +1841,11 @@ namespace Catalogue.Migrations.Sqlite
             modelBuilder.Entity("Catalogue.Model.Figures.Part", b =>
                 {
                     b.Navigation("Variants");
+                });
+
+            modelBuilder.Entity("Catalogue.Model.Figures.Revision", b =>
+                {
+                    b.Navigation("Overrulings");
                 });
 
             modelBuilder.Entity("Catalogue.Model.Figures.Variant", b =>

@@ -3,6 +3,7 @@ using Catalogue.Data.Mapping;
 using Catalogue.Model.Comparison;
 using Catalogue.Model.Figures;
 using Catalogue.Model.Inspections;
+using Catalogue.Model.Printers;
 using Catalogue.Model.Processes;
 using Catalogue.Model.Ranges;
 using Catalogue.Model.Reports;
@@ -16,10 +17,12 @@ public abstract class CatalogueDb(DbContextOptions options) : IdentityUserContex
 {
     public DbSet<RangePromise> Ranges => Set<RangePromise>();
     public DbSet<Process> Processes => Set<Process>();
+    public DbSet<PrinterPreset> Presets => Set<PrinterPreset>();
     public DbSet<Figure> Figures => Set<Figure>();
     public DbSet<Part> Parts => Set<Part>();
     public DbSet<Variant> Variants => Set<Variant>();
     public DbSet<Revision> Revisions => Set<Revision>();
+    public DbSet<Overruling> Overrulings => Set<Overruling>();
     public DbSet<Edition> Editions => Set<Edition>();
     public DbSet<EditionEntry> EditionEntries => Set<EditionEntry>();
     public DbSet<MeshInspection> Inspections => Set<MeshInspection>();

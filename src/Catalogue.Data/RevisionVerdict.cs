@@ -3,7 +3,7 @@ using Catalogue.Model.Verdicts;
 
 namespace Catalogue.Data;
 
-/// <summary>The judgement of a revision on a process, kept so that pages need not judge again. Replaced whole when limits or checks change.</summary>
+/// <summary>The judgement of a revision on a process, with what others reported and what its designer overrules, kept so that pages need not judge again. Replaced whole when limits or checks change.</summary>
 public sealed class RevisionVerdict
 {
     private RevisionVerdict()
@@ -24,6 +24,13 @@ public sealed class RevisionVerdict
     public DateTime JudgedAt { get; private set; }
 
     public Judgement Judgement => new(Verdict, JsonSerializer.Deserialize<List<Finding>>(FindingsJson) ?? []);
+
+    /// <summary>True when another judgement says something else.</summary>
+    public bool Differs(Judgement judgement)
+    {
+        ArgumentNullException.ThrowIfNull(judgement);
+        return judgement.Verdict != Verdict || FindingsJson != JsonSerializer.Serialize(judgement.Findings);
+    }
 
     public void Replace(Judgement judgement, DateTime now)
     {

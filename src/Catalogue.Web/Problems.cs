@@ -21,7 +21,7 @@ public sealed class Problems(IProblemDetailsService writer, ILogger<Problems> lo
     private static readonly HashSet<string> ConflictCodes =
     [
         "changed-meanwhile", "slug-taken", "part-exists", "choice-exists", "variant-exists", "nothing-new", "inspection-pending", "figure-withdrawn",
-        "not-withdrawn", "revision-published", "revision-discarded", "variant-removed",
+        "not-withdrawn", "revision-published", "revision-discarded", "variant-removed", "finding-missing",
     ];
 
     public async ValueTask<bool> TryHandleAsync(HttpContext httpContext, Exception exception, CancellationToken cancellationToken)

@@ -13,6 +13,7 @@ internal static class FigureMapping
         MapFigure(builder);
         MapParts(builder);
         MapRevisions(builder);
+        MapOverrulings(builder);
         MapAssembly(builder);
     }
 
@@ -111,6 +112,21 @@ internal static class FigureMapping
         b.HasIndex(r => new { r.VariantId, r.Number }).IsUnique();
         b.HasIndex(r => r.Sha256);
         b.HasOne(r => r.Inspection).WithMany().HasForeignKey(r => r.InspectionId).OnDelete(DeleteBehavior.Restrict);
+        b.HasMany(r => r.Overrulings).WithOne().HasForeignKey(o => o.RevisionId).OnDelete(DeleteBehavior.Restrict);
+    });
+
+    private static void MapOverrulings(ModelBuilder builder) => builder.Entity<Overruling>(b =>
+    {
+        b.ToTable("overrulings");
+        b.Property(o => o.Id).ValueGeneratedNever();
+        b.Property(o => o.Process).HasMaxLength(ProcessCode.MaxLength);
+        b.Property(o => o.Code).HasMaxLength(60);
+        b.Property(o => o.Reason).HasMaxLength(Overruling.MaxReason);
+        b.Property(o => o.By).HasMaxLength(80);
+        b.Property(o => o.WithdrawnBy).HasMaxLength(80);
+        b.Ignore(o => o.Stands);
+        b.Ignore(o => o.Word);
+        b.HasIndex(o => new { o.RevisionId, o.Process });
     });
 
     private static void MapAssembly(ModelBuilder builder)

@@ -1,3 +1,4 @@
+using Catalogue.Model.Printers;
 using Catalogue.Model.Processes;
 using Catalogue.Model.Ranges;
 using Microsoft.EntityFrameworkCore;
@@ -28,6 +29,16 @@ internal static class RangeMapping
                 m.Property(x => x.Origin).HasMaxLength(300);
             });
             b.HasMany(p => p.Limits).WithOne().HasForeignKey(l => l.ProcessCode).OnDelete(DeleteBehavior.Cascade);
+        });
+        builder.Entity<PrinterPreset>(b =>
+        {
+            b.ToTable("printer_presets");
+            b.Property(p => p.Id).ValueGeneratedNever();
+            b.Property(p => p.Name).HasMaxLength(60);
+            b.Property(p => p.Hint).HasMaxLength(120);
+            b.Property(p => p.Process).HasMaxLength(ProcessCode.MaxLength);
+            b.Ignore(p => p.Volume);
+            b.Ignore(p => p.Printer);
         });
         builder.Entity<ProcessLimit>(b =>
         {

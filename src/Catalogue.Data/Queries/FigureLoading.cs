@@ -28,6 +28,7 @@ public static class FigureLoading
 
     private static IQueryable<Figure> Whole(CatalogueDb db) => db.Figures
         .Include(f => f.Parts).ThenInclude(p => p.Variants).ThenInclude(v => v.Revisions).ThenInclude(r => r.Inspection)
+        .Include(f => f.Parts).ThenInclude(p => p.Variants).ThenInclude(v => v.Revisions).ThenInclude(r => r.Overrulings)
         .Include(f => f.Parts).ThenInclude(p => p.Variants).ThenInclude(v => v.Declarations)
         .Include(f => f.Choices)
         .Include(f => f.Hardware).ThenInclude(h => h.Parts)

@@ -16,12 +16,13 @@ public static class RevisionVerdicts
         ArgumentNullException.ThrowIfNull(revisions);
         var processes = await db.Processes.AsNoTracking().Include(p => p.Limits).ToListAsync(cancellation);
         var ids = revisions.Select(r => r.Id).ToList();
+        var evidence = await RevisionEvidence.LoadAsync(db, ids, cancellation);
         var kept = await db.Verdicts.Where(v => ids.Contains(v.RevisionId)).ToDictionaryAsync(v => (v.RevisionId, v.Process), cancellation);
         foreach (var revision in revisions.Where(r => r.Inspection.State is InspectionState.Done or InspectionState.Rejected))
         {
             foreach (var process in processes)
             {
-                var judgement = Judge(revision.Inspection, process);
+                var judgement = evidence.Weigh(Judge(revision.Inspection, process), revision.Id, process.Code);
                 if (kept.TryGetValue((revision.Id, process.Code), out var verdict)) verdict.Replace(judgement, now);
                 else db.Verdicts.Add(new RevisionVerdict(revision.Id, process.Code, judgement, now));
             }
@@ -50,10 +51,28 @@ public static class RevisionVerdicts
         }
     }
 
+    /// <summary>
+    /// Weighs a revision on a process anew after a report or an overruling was saved, and lets readers see it. To be called within the transaction that saved
+    /// the evidence.
+    /// </summary>
+    public static async Task WeighAgainAsync(CatalogueDb db, Guid revision, string process, DateTime now, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(db);
+        var inspection = await db.Revisions.AsNoTracking().Where(r => r.Id == revision).Select(r => r.Inspection).SingleAsync(cancellation);
+        var by = await db.Processes.AsNoTracking().Include(p => p.Limits).SingleOrDefaultAsync(p => p.Code == process, cancellation);
+        if (by is null || inspection.State is not (InspectionState.Done or InspectionState.Rejected)) return;
+        var evidence = await RevisionEvidence.LoadAsync(db, [revision], cancellation);
+        var judgement = evidence.Weigh(Judge(inspection, by), revision, process);
+        var kept = await db.Verdicts.SingleOrDefaultAsync(v => v.RevisionId == revision && v.Process == process, cancellation);
+        if (kept is null || !kept.Differs(judgement)) return;
+        kept.Replace(judgement, now);
+        await db.SaveChangesAsync(cancellation);
+    }
+
     private static Judgement Judge(MeshInspection inspection, Process process)
     {
         if (inspection.State == InspectionState.Rejected)
-            return Judgement.From([new("mesh.rejected", Severity.Stop, inspection.ErrorMessage)]);
+            return Judgement.From([Rules.MeshRejected.Found(Severity.Stop, inspection.ErrorMessage)]);
         return RevisionJudge.Judge(inspection.Facts, process);
     }
 }

@@ -135,7 +135,7 @@ public sealed record PartAnswer(IndexedPart Part, PartVerdict? Verdict, IReadOnl
 public sealed record VariantAnswer(IndexedVariant Variant, Revision Revision, FitAnswer? Fit)
 {
     /// <summary>True when the mesh goes into the small-parts gauge; false also while that is not known.</summary>
-    public bool IsSmallPart => Revision.Inspection.ReportJson.Contains("\"smallPart\":true", StringComparison.Ordinal);
+    public bool IsSmallPart => Revision.Inspection.SmallPart;
 }
 
 /// <summary>Reports told apart: a revision that answered a failure is not blamed for it.</summary>

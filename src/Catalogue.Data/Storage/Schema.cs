@@ -1,3 +1,4 @@
+using Catalogue.Model.Printers;
 using Catalogue.Model.Processes;
 using Catalogue.Model.Ranges;
 using Microsoft.Data.Sqlite;
@@ -23,11 +24,13 @@ public static class Schema
             await db.Database.ExecuteSqlRawAsync("DROP TABLE IF EXISTS \"__EFMigrationsLock\";", cancellation);
         }
 
+        // Usual printers are given once, with their table: a host who removes them all does not want them back.
+        var withPresets = (await db.Database.GetPendingMigrationsAsync(cancellation)).Any(m => m.EndsWith("_AddPrinterPresets", StringComparison.Ordinal));
         await db.Database.MigrateAsync(cancellation);
-        await SeedAsync(db, cancellation);
+        await SeedAsync(db, withPresets, cancellation);
     }
 
-    private static async Task SeedAsync(CatalogueDb db, CancellationToken cancellation)
+    private static async Task SeedAsync(CatalogueDb db, bool withPresets, CancellationToken cancellation)
     {
         // Two instances on PostgreSQL may both find the tables empty: the second one's insert fails on the key, and it reads again.
         for (var attempt = 1; ; attempt++)
@@ -35,6 +38,7 @@ public static class Schema
             try
             {
                 if (!await db.Ranges.AnyAsync(cancellation)) db.Ranges.Add(new RangePromise("Our range"));
+                if (withPresets && !await db.Presets.AnyAsync(cancellation)) db.Presets.AddRange(PrinterPreset.BuiltIn());
                 var there = await db.Processes.Select(p => p.Code).ToListAsync(cancellation);
                 if (there.Count == 0) db.Processes.AddRange(BuiltInProcesses.Create());
                 await db.SaveChangesAsync(cancellation);

@@ -1,5 +1,6 @@
 using Catalogue.Geometry.Formats;
 using Catalogue.Model.Inspections;
+using Catalogue.Model.Verdicts;
 
 namespace Catalogue.Model.Figures;
 
@@ -7,6 +8,8 @@ namespace Catalogue.Model.Figures;
 /// <remarks>The database refuses such a change too (trigger <c>revisions_are_immutable</c> in the migrations).</remarks>
 public sealed class Revision
 {
+    private readonly List<Overruling> _overrulings = [];
+
     private Revision()
     {
     }
@@ -51,6 +54,46 @@ public sealed class Revision
     public bool IsDiscarded => DiscardedAt is not null;
     public Guid InspectionId { get; private set; }
     public MeshInspection Inspection { get; private set; } = null!;
+
+    /// <summary>What designers said against cares that were computed for it, those taken back too.</summary>
+    public IReadOnlyList<Overruling> Overrulings => _overrulings;
+
+    /// <param name="finding">As it was computed on the process; null = the check did not find it.</param>
+    internal Overruling Overrule(string process, string code, Finding? finding, string? reason, string by, DateTime now)
+    {
+        if (finding is null)
+        {
+            throw new RuleBrokenException("finding-missing",
+                $"Revision {Number} has no finding “{code}” on {process}, so there is nothing to overrule. Nothing was changed; perhaps a limit was changed meanwhile.");
+        }
+
+        if (finding.Severity == Severity.Stop)
+        {
+            throw new RuleBrokenException("overrule-refused",
+                $"“{finding.Message}” stands in the way and cannot be overruled, whatever the reason. Nothing was changed; change the shape and upload a new revision, or take the process out of the variant.");
+        }
+
+        if (finding.Severity == Severity.Note)
+            throw new RuleBrokenException("overrule-needless", $"“{code}” is only a note: it does not count against revision {Number}. Nothing was changed.");
+        if (!finding.MayBeOverruled)
+        {
+            throw new RuleBrokenException("overrule-refused",
+                "What others reported cannot be overruled; it is answered with a new revision. Nothing was changed.");
+        }
+
+        var overruling = new Overruling(this, process, code, reason, by, now);
+        foreach (var earlier in _overrulings.Where(o => o.Stands && o.Is(process, code))) earlier.Withdraw(by, now);
+        _overrulings.Add(overruling);
+        return overruling;
+    }
+
+    internal Overruling WithdrawOverruling(string process, string code, string by, DateTime now)
+    {
+        var overruling = _overrulings.Find(o => o.Stands && o.Is(process, code))
+            ?? throw new RuleBrokenException("not-found", $"Nobody overrules “{code}” on {process} for revision {Number}. Nothing was changed.");
+        overruling.Withdraw(by, now);
+        return overruling;
+    }
 
     /// <summary>Leaves an unpublished upload out of what is published next. Its number is not given again.</summary>
     internal void Discard(DateTime now)

@@ -1,6 +1,7 @@
 using Catalogue.Geometry.Formats;
 using Catalogue.Model.Inspections;
 using Catalogue.Model.Processes;
+using Catalogue.Model.Verdicts;
 
 namespace Catalogue.Model.Figures;
 
@@ -76,8 +77,7 @@ public sealed class Variant
     /// <exception cref="RuleBrokenException"><c>not-found</c>, <c>variant-removed</c>, <c>revision-discarded</c>, <c>changed-meanwhile</c>.</exception>
     public Revision ToRepair(int number, int? lastSeen)
     {
-        var revision = _revisions.Find(r => r.Number == number)
-            ?? throw new RuleBrokenException("not-found", $"“{Name}” has no revision {number}. Nothing was changed.");
+        var revision = RevisionOf(number);
         if (IsRemoved || Part.IsRemoved)
             throw new RuleBrokenException("variant-removed", $"“{Part.Name}” was taken out of the figure. Nothing was changed; put it back first.");
         if (revision.IsDiscarded)
@@ -124,12 +124,37 @@ public sealed class Variant
     /// <exception cref="RuleBrokenException">The revision is published, or not one of this variant.</exception>
     public void Discard(int number, bool discard, DateTime now)
     {
-        var revision = _revisions.Find(r => r.Number == number)
-            ?? throw new RuleBrokenException("not-found", $"“{Name}” has no revision {number}. Nothing was changed.");
+        var revision = RevisionOf(number);
         if (discard) revision.Discard(now);
         else revision.Keep();
         Part.Figure.Changed(now);
     }
+
+    /// <summary>Says against a computed care, with the reason, that it does not hold for a revision on a process. Readers see both at once.</summary>
+    /// <param name="judged">The revision's judgement there.</param>
+    /// <exception cref="RuleBrokenException"><c>not-found</c>, <c>process-missing</c>, <c>finding-missing</c>, <c>overrule-refused</c>, <c>overrule-needless</c>, <c>text-missing</c>, <c>text-too-long</c>.</exception>
+    public Overruling Overrule(int number, string process, string code, Judgement judged, string? reason, string by, DateTime now)
+    {
+        ArgumentNullException.ThrowIfNull(judged);
+        var revision = RevisionOf(number);
+        if (!IsMadeFor(process))
+            throw new RuleBrokenException("process-missing", $"“{Name}” is not made for {process}. Nothing was changed; declare the process first.");
+        var overruling = revision.Overrule(process, code, judged.Findings.FirstOrDefault(f => f.Code == code), reason, by, now);
+        Part.Figure.Changed(now);
+        return overruling;
+    }
+
+    /// <summary>Takes an overruling back; it stays in the history.</summary>
+    /// <exception cref="RuleBrokenException"><c>not-found</c>.</exception>
+    public Overruling WithdrawOverruling(int number, string process, string code, string by, DateTime now)
+    {
+        var overruling = RevisionOf(number).WithdrawOverruling(process, code, by, now);
+        Part.Figure.Changed(now);
+        return overruling;
+    }
+
+    public Revision RevisionOf(int number) => _revisions.Find(r => r.Number == number)
+        ?? throw new RuleBrokenException("not-found", $"“{Name}” has no revision {number}. Nothing was changed.");
 
     private void SetWords(string name, string? note)
     {

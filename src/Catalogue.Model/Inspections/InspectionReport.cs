@@ -100,6 +100,9 @@ public sealed record FindingReport
     public string? Arithmetic { get; init; }
     public string? Source { get; init; }
 
+    /// <summary>The designer's word that it does not hold for this file; absent where it counts.</summary>
+    public Overruled? Overruled { get; init; }
+
     public Finding ToFinding() => new(Code, Words.TryParse<Verdicts.Severity>(Severity, out var severity) ? severity : Verdicts.Severity.Note, Message)
     {
         Measured = Measured,
@@ -108,6 +111,7 @@ public sealed record FindingReport
         At = At is [var x, var y, var z] ? new Vec3(x, y, z) : null,
         Arithmetic = Arithmetic,
         Source = Source,
+        Overruled = Overruled,
     };
 
     public static FindingReport Of(Finding finding)
@@ -124,6 +128,7 @@ public sealed record FindingReport
             Message = finding.Message,
             Arithmetic = finding.Arithmetic,
             Source = finding.Source,
+            Overruled = finding.Overruled,
         };
     }
 }

@@ -66,6 +66,9 @@ public sealed class MeshInspection
     public double VolumeMm3 { get; private set; }
     public double AreaMm2 { get; private set; }
 
+    /// <summary>Goes into the small-parts gauge; false also until that is known.</summary>
+    public bool SmallPart { get; private set; }
+
     /// <summary>The fit profile, as <c>FitProfile.ToBytes</c> writes it; empty until done.</summary>
     public byte[] FitProfile { get; private set; } = [];
 
@@ -124,6 +127,7 @@ public sealed class MeshInspection
         (SizeXMm, SizeYMm, SizeZMm) = (facts.Size.X, facts.Size.Y, facts.Size.Z);
         VolumeMm3 = facts.VolumeMm3;
         AreaMm2 = facts.AreaMm2;
+        SmallPart = facts.SmallPart;
         FactsJson = JsonSerializer.Serialize(facts, FactsFormat);
         FitProfile = facts.FitProfile;
         Hull = facts.Hull;

@@ -123,7 +123,11 @@ internal sealed class DemoPublisher(IServiceScopeFactory scopes, TimeProvider ti
             db.Reports.Add(new Report(whole.Id, part.Id, revision.Id, DemoTranslation.ReportOf(report), At(report.DaysAgo)));
         }
 
+        await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
+        var told = db.Reports.Local.Select(r => (r.RevisionId, r.Process)).Distinct().ToList();
         await db.SaveChangesAsync(cancellation);
+        foreach (var (revision, process) in told) await RevisionVerdicts.WeighAgainAsync(db, revision, process, At(0), cancellation);
+        await transaction.CommitAsync(cancellation);
     });
 
     private static IEnumerable<(DemoPart Part, DemoVariant Variant, DemoRevision Revision)> Revisions(DemoFigure figure) =>

@@ -1,3 +1,4 @@
+using Catalogue.Web.Accounts;
 using Catalogue.Web.Api;
 using Catalogue.Web.Storage;
 using Microsoft.AspNetCore.Mvc;
@@ -11,6 +12,7 @@ internal static class DraftSetup
     {
         builder.Services.AddSingleton<FormToken>();
         builder.Services.AddScoped<RevisionRepair>();
+        builder.Services.AddScoped<Signature>();
         builder.Services.AddRazorPages(pages => pages.Conventions.AddPageApplicationModelConvention("/Drafts/Upload",
             page => page.EndpointMetadata.Add(new RequestSizeLimitAttribute(MeshUploadEndpoint.BodyOf(options.MaxUploadBytes)))));
     }
@@ -21,6 +23,7 @@ internal static class DraftSetup
         app.MapPartApi();
         app.MapRevisionApi();
         app.MapRepairApi();
+        app.MapOverrulingApi();
         app.MapAssemblyApi();
     }
 }

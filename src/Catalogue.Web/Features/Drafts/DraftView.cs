@@ -118,7 +118,7 @@ internal sealed record VariantView(
 
 internal sealed record RevisionView(
     int Number, string Sha256, long Bytes, string FileName, string? Unit, string Note, DateTime UploadedAt, DateTime? PublishedAt, bool Discarded,
-    InspectionView Inspection, IReadOnlyList<VerdictView> Verdicts)
+    InspectionView Inspection, IReadOnlyList<VerdictView> Verdicts, IReadOnlyList<OverrulingView> Overrulings)
 {
     /// <summary>What changed since the nearest earlier revision that is not discarded; absent until they are compared.</summary>
     public RevisionChangeView? Change => RevisionChangeView.Of(Since);
@@ -129,7 +129,7 @@ internal sealed record RevisionView(
     public static RevisionView Of(Revision revision, IEnumerable<RevisionVerdict> verdicts, RevisionChange? since) => new(
         revision.Number, revision.Sha256, revision.Bytes, revision.FileName, revision.StatedUnit is { } unit ? MeshInspector.CodeOf(unit) : null,
         revision.Note, revision.UploadedAt, revision.PublishedAt, revision.IsDiscarded, InspectionView.Of(revision.Inspection),
-        [.. verdicts.Select(v => new VerdictView(v.Process, v.Judgement))])
+        [.. verdicts.Select(v => new VerdictView(v.Process, v.Judgement))], OverrulingView.Of(revision))
     {
         Since = since,
     };
@@ -159,4 +159,18 @@ internal sealed record VerdictView(string Process, [property: JsonIgnore] Judgem
 }
 
 /// <summary>A verdict on the workbench, with its findings opened or folded. <c>Where</c> tells it from others on the page.</summary>
-internal sealed record VerdictLine(string Where, VerdictView Verdict, bool Open);
+internal sealed record VerdictLine(string Where, VerdictView Verdict, bool Open)
+{
+    /// <summary>Where its cares may be overruled; null where they may not, because the variant is not made for the process or the revision is discarded.</summary>
+    public OverruleForm? Overrule { get; init; }
+}
+
+/// <summary>The form that overrules a finding.</summary>
+/// <param name="Action">Where it is sent, below the site.</param>
+/// <param name="Earlier">What was said of the same finding on the latest earlier revision that has such words, by code.</param>
+internal sealed record OverruleForm(string Action, string Variant, int Number, IReadOnlyDictionary<string, string> Earlier)
+{
+    public static OverruleForm Of(string action, VariantView variant, RevisionView revision, string process) => new(action, variant.Slug, revision.Number,
+        variant.Revisions.Where(r => r.Number < revision.Number).OrderBy(r => r.Number).SelectMany(r => r.Overrulings)
+            .Where(o => o.Process == process && o.WithdrawnAt is null).GroupBy(o => o.Code).ToDictionary(g => g.Key, g => g.Last().Reason));
+}

@@ -14,7 +14,7 @@ namespace Catalogue.Web.Features.Drafts;
 
 /// <summary>A part on the workbench: its variants with every revision, inspection and verdict.</summary>
 [Authorize(Policy = AccountSetup.DesignerPages)]
-internal sealed class PartPage(CatalogueDb db, InspectionQueue queue, IBlobStore blobs, TimeProvider time) : PageModel
+internal sealed class PartPage(CatalogueDb db, InspectionQueue queue, IBlobStore blobs, Signature signature, TimeProvider time) : PageModel
 {
     [FromRoute]
     public string Figure { get; set; } = "";
@@ -56,16 +56,27 @@ internal sealed class PartPage(CatalogueDb db, InspectionQueue queue, IBlobStore
         (f, now) => f.VariantOf(Part, variant).Discard(number, discard: false, now),
         string.Create(CultureInfo.InvariantCulture, $"Revision {number} counts again."), cancellation);
 
+    public Task<IActionResult> OnPostOverruleAsync(string variant, int number, string process, string code, string? reason, CancellationToken cancellation) => SaidAsync(
+        async () => await db.OverruleAsync(Figure, f => f.VariantOf(Part, variant), new(number, process, code), reason, await signature.OfAsync(User), Now, cancellation),
+        "Overruled. Readers see the finding, your reason, your name and the date; it no longer counts in the verdict.", cancellation);
+
+    public Task<IActionResult> OnPostUpholdAsync(string variant, int number, string process, string code, CancellationToken cancellation) => SaidAsync(
+        async () => await db.WithdrawOverrulingAsync(Figure, f => f.VariantOf(Part, variant), new(number, process, code), await signature.OfAsync(User), Now, cancellation),
+        "Your word is taken back; the finding counts again.", cancellation);
+
     public async Task<IActionResult> OnPostRepeatAsync(Guid inspection, CancellationToken cancellation)
     {
         await queue.RepeatAsync(inspection, cancellation);
         return this.Done("The mesh is inspected again.", $"/drafts/{Figure}/parts/{Part}");
     }
 
-    private async Task<IActionResult> ChangeAsync(Action<Figure, DateTime> change, string done, CancellationToken cancellation) =>
-        await this.TryAsync(() => db.EditAsync(Figure, f => change(f, time.GetUtcNow().UtcDateTime), cancellation))
-            ? this.Done(done, $"/drafts/{Figure}/parts/{Part}")
-            : await ShowAsync(cancellation);
+    private DateTime Now => time.GetUtcNow().UtcDateTime;
+
+    private Task<IActionResult> ChangeAsync(Action<Figure, DateTime> change, string done, CancellationToken cancellation) =>
+        SaidAsync(() => db.EditAsync(Figure, f => change(f, Now), cancellation), done, cancellation);
+
+    private async Task<IActionResult> SaidAsync(Func<Task> change, string done, CancellationToken cancellation) =>
+        await this.TryAsync(change) ? this.Done(done, $"/drafts/{Figure}/parts/{Part}") : await ShowAsync(cancellation);
 
     private async Task<IActionResult> ShowAsync(CancellationToken cancellation)
     {

@@ -32,6 +32,9 @@ internal sealed record FigureView
     public Verdict? Verdict { get; init; }
     public IReadOnlyList<ReasonView>? Reasons { get; init; }
 
+    /// <summary>The verdict with the usual member of every choice, and why; absent without a printer. Never better than <c>verdict</c>, which takes the best members.</summary>
+    public UsualView? Usual { get; init; }
+
     /// <summary>
     /// How it is built from parts of several printers, when it does not suit the one asked about: with those named by <c>also</c>, else with other materials
     /// of the same category. Absent when that does not help either.
@@ -77,6 +80,7 @@ internal sealed record FigureView
             Process = answer.Process,
             Verdict = answer.Asked?.Verdict.Verdict,
             Reasons = answer.Asked is null ? null : ReasonView.Of(answer.Asked.Verdict),
+            Usual = UsualView.Of(answer.Asked?.Verdict),
             Mixed = answer.Mixed is null ? null : [.. answer.Mixed.ByPrinter.Select(MixedView.Of)],
             Processes = [.. answer.ByProcess.Select(v => new ProcessVerdictView(v.Process.Code, v.Verdict.Verdict))],
             Choices = [.. answer.Choices.Select(c => ChoiceView.Of(answer, c))],
@@ -92,6 +96,12 @@ internal sealed record FigureView
 }
 
 internal sealed record ProcessVerdictView(string Process, Verdict Verdict);
+
+/// <param name="Reasons">What is said of that build; empty where it is the best one.</param>
+internal sealed record UsualView(Verdict Verdict, IReadOnlyList<ReasonView> Reasons)
+{
+    public static UsualView? Of(FigureVerdict? verdict) => verdict is null ? null : new(verdict.Usual.Verdict, [.. verdict.Usual.Reasons.Select(ReasonView.Of)]);
+}
 
 /// <summary>One of several printers with the parts that it makes.</summary>
 /// <param name="Volume">Its build volume; absent for any.</param>

@@ -61,6 +61,9 @@ internal sealed record RangeItemView(
     public Verdict? Verdict { get; init; }
     public IReadOnlyList<ReasonView>? Reasons { get; init; }
 
+    /// <summary>The verdict with the usual member of every choice; absent where it is the same.</summary>
+    public Verdict? UsualVerdict { get; init; }
+
     public static RangeItemView Of(RangeItem item)
     {
         var f = item.Figure;
@@ -69,6 +72,7 @@ internal sealed record RangeItemView(
             Process = item.Process,
             Verdict = item.Verdict?.Verdict,
             Reasons = item.Verdict is null ? null : ReasonView.Of(item.Verdict),
+            UsualVerdict = item.Verdict is { } verdict && verdict.Usual.Verdict != verdict.Verdict ? verdict.Usual.Verdict : null,
         };
     }
 }

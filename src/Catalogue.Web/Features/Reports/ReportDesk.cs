@@ -1,4 +1,5 @@
 using Catalogue.Data;
+using Catalogue.Data.Queries;
 using Catalogue.Data.Ranges;
 using Catalogue.Data.Storage;
 using Catalogue.Model;
@@ -28,10 +29,15 @@ internal sealed class ReportDesk(CatalogueDb db, TimeProvider time)
         if (key is not null && await db.Reports.AsNoTracking().SingleOrDefaultAsync(r => r.Id == key, cancellation) is { } kept) return kept;
         var revision = RevisionOf(details, part, variant, number, text.Process);
         var report = new Report(details.Figure.Id, part.Id, revision.Id, text, time.GetUtcNow().UtcDateTime, key);
-        db.Reports.Add(report);
         try
         {
+            // Reports of one figure go in one after another, so that each counts in the verdict that the next one sees.
+            await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
+            await db.Figures.Where(f => f.Id == report.FigureId).ExecuteUpdateAsync(set => set.SetProperty(f => f.Version, f => f.Version), cancellation);
+            db.Reports.Add(report);
             await db.SaveChangesAsync(cancellation);
+            await RevisionVerdicts.WeighAgainAsync(db, report.RevisionId, report.Process, report.ReportedAt, cancellation);
+            await transaction.CommitAsync(cancellation);
         }
         catch (DbUpdateException twice) // Both presses at the same moment.
             when (key is not null && DatabaseErrors.IsUniqueViolation(twice))

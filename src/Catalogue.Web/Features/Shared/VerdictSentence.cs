@@ -12,8 +12,8 @@ internal static class VerdictSentence
         ArgumentNullException.ThrowIfNull(verdict);
         var built = verdict.Built.ToList();
         if (built.Count == 0) return "No part has been published yet.";
-        if (verdict.Verdict == Verdict.Suits) return Praise(built, withVolume);
-        var deciding = verdict.Reasons.Where(r => !r.Optional && r.Finding.Severity == Gravest(verdict)).ToList();
+        if (verdict.Verdict == Verdict.Suits) return Praise(built, withVolume, verdict.Overruled.Any()) + ChoiceWords(verdict) + OverruledWords(verdict);
+        var deciding = verdict.Reasons.Where(r => !r.Optional && r.Finding.Weight == Gravest(verdict)).ToList();
         if (verdict.Verdict == Verdict.Unchecked)
         {
             var waiting = built.Count(p => p.Verdict == Verdict.Unchecked);
@@ -23,19 +23,43 @@ internal static class VerdictSentence
         if (deciding.Count == 0) return "";
         var parts = deciding.Select(r => r.Part).Distinct().Count();
         var first = $"{deciding[0].PartName}: {deciding[0].Finding.Message}";
-        return parts switch
+        var more = parts switch
         {
-            1 => first,
-            2 => first + " One more part too.",
-            _ => $"{first} {parts - 1} more parts too.",
+            1 => "",
+            2 => " One more part too.",
+            _ => $" {parts - 1} more parts too.",
         };
+        return first + more + ChoiceWords(verdict) + OverruledWords(verdict);
     }
+
+    /// <summary>“ Take Plain front: with Lit front, as it is usually built, it is unsuited.”; empty where the usual build serves as well.</summary>
+    public static string ChoiceWords(FigureVerdict verdict)
+    {
+        ArgumentNullException.ThrowIfNull(verdict);
+        if (verdict.Usual.Verdict == verdict.Verdict) return "";
+        var (take, instead) = (verdict.Choices.Where(c => c.Chosen != c.Usual).ToList(), verdict.Usual.Verdict switch
+        {
+            Verdict.Care => "it suits with care",
+            Verdict.Unchecked => "it is not checked yet",
+            _ => "it is unsuited",
+        });
+        return $" Take {string.Join(" and ", take.Select(c => c.Chosen.Part.Name))}: with {string.Join(" and ", take.Select(c => c.Usual.Part.Name))}, as it is usually built, {instead}.";
+    }
+
+    /// <summary>“ The designer overrules one care and says why.”; empty when none is overruled.</summary>
+    private static string OverruledWords(FigureVerdict verdict) => verdict.Overruled.Count() switch
+    {
+        0 => "",
+        1 => " The designer overrules one care and says why.",
+        var count => $" The designer overrules {count} cares and says why.",
+    };
 
     private static Severity Gravest(FigureVerdict verdict) => verdict.Verdict == Verdict.Unsuited ? Severity.Stop : Severity.Care;
 
-    private static string Praise(List<PartVerdict> built, bool withVolume)
+    private static string Praise(List<PartVerdict> built, bool withVolume, bool overruled)
     {
         var all = built.Count == 1 ? "Its one part" : $"All {built.Count} parts";
+        if (!withVolume && overruled) return all + (built.Count == 1 ? " suits." : " suit.");
         if (!withVolume) return all + (built.Count == 1 ? " passes every check." : " pass every check.");
         var turned = built.Count(p => p.Judgement.Findings.Any(f => f.Code == "fit.turn"));
         return turned switch
