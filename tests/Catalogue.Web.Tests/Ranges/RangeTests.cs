@@ -123,6 +123,21 @@ public abstract class RangeTests(CatalogueFixture catalogue) : CatalogueTests(ca
         Assert.Equal(["figure,title,VPP-rigid,VPP-rigid why", $"{filament},{word}-b,unsuited,\"Body: No file of this part is made for rigid resin yet, only for other processes.\"", $"{both},{word}-a,suits,Its one part fits."],
             csv.TrimStart('\uFEFF').Split("\r\n", StringSplitOptions.RemoveEmptyEntries));
 
+        // By verdict, on one process or on any.
+        Assert.Equal([filament], Figures(await visitor.GetJsonAsync($"/api/matrix?q={word}&verdict=unsuited&on=VPP-rigid")));
+        Assert.Equal([both, filament], Figures(await visitor.GetJsonAsync($"/api/matrix?q={word}&verdict=unsuited")));
+        using var noVerdict = await visitor.GetAsync("/api/matrix?verdict=splendid");
+        await noVerdict.ExpectProblemAsync(HttpStatusCode.UnprocessableEntity, "filter-invalid");
+        using var nowhere = await visitor.GetAsync("/api/matrix?verdict=suits&on=XYZ-odd");
+        await nowhere.ExpectProblemAsync(HttpStatusCode.UnprocessableEntity, "filter-invalid");
+
+        // Coverage counts the whole range, whatever the filters.
+        var coverage = (await visitor.GetJsonAsync($"/api/matrix?q={word}"))["coverage"]!;
+        Assert.Equal((int)(await visitor.GetJsonAsync("/api/figures"))["total"]!, (int)coverage["total"]!);
+        var resin = coverage["processes"]!.AsArray().Single(p => (string?)p!["process"] == "VPP-rigid")!;
+        Assert.Equal((int)coverage["total"]!, (int)resin["suits"]! + (int)resin["care"]! + (int)resin["unsuited"]! + (int)resin["unchecked"]!);
+        Assert.True((int)coverage["kept"]! <= (int)resin["reached"]!);
+
         using var browser = new Browser(Catalogue.CreateClient());
         await browser.GoAsync($"/matrix?q={word}&show=gaps");
         Assert.Contains("1 of ", browser.Text, StringComparison.Ordinal);

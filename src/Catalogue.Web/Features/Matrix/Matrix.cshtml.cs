@@ -3,7 +3,6 @@ using Catalogue.Geometry.Fit;
 using Catalogue.Model;
 using Catalogue.Model.Printers;
 using Catalogue.Model.Ranges;
-using Catalogue.Model.Verdicts;
 using Catalogue.Web.Features.Shared;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
@@ -27,11 +26,8 @@ internal sealed class MatrixPageModel(RangeSearch search, Masthead masthead, Vis
     /// <summary>The rows that the filters leave, in their order.</summary>
     public IReadOnlyList<MatrixRow> Rows { get; private set; } = [];
 
-    /// <summary>How many figures have which verdict on a process.</summary>
-    public int Count(string process, Verdict verdict) => Matrix.Rows.Count(r => r.Cells.Any(c => c.Process == process && c.Verdict.Verdict == verdict));
-
-    /// <summary>Figures that suit, with or without care, on every promised process.</summary>
-    public int Kept => Matrix.Rows.Count(r => MatrixFilters.Keeps(r, Promise));
+    /// <summary>How much of the range is reached, whatever the filters.</summary>
+    public MatrixCoverage Coverage { get; private set; } = null!;
 
     /// <summary>The printer a cell's link asks about.</summary>
     public Printer PrinterOf(string process) => new(process, Volume);
@@ -39,15 +35,14 @@ internal sealed class MatrixPageModel(RangeSearch search, Masthead masthead, Vis
     /// <summary>The address of this matrix sorted another way, or as another format.</summary>
     public string Address(string path, string sort)
     {
-        var words = new List<string>();
-        if (Filters.Words.Length > 0) words.Add("q=" + Uri.EscapeDataString(Filters.Words));
-        if (Filters.OnlyGaps) words.Add("show=gaps");
-        if (sort != MatrixFilters.ByTitle) words.Add("sort=" + sort);
-        return visitor.Link(path + (words.Count > 0 ? "?" + string.Join('&', words) : ""), visitor.Printer with { Volume = Volume });
+        var query = Filters.Query(sort);
+        return visitor.Link(path + (query.Length > 0 ? "?" + query : ""), visitor.Printer with { Volume = Volume });
     }
 
-    /// <summary>The figures' reasons in one look: each process that is not all good, with the sentence that decides.</summary>
-    public static IEnumerable<MatrixCell> Troubles(MatrixRow row) => row.Cells.Where(c => c.Verdict.Verdict != Verdict.Suits);
+    /// <summary>What a row opens to: processes with the same reasons together, those where nothing is to be said left out.</summary>
+    public static IEnumerable<MatrixReasons> ReasonsOf(MatrixRow row) => MatrixReasons.Of(row);
+
+    public string NameOf(string process) => Snapshot.Process(process)?.Name ?? process;
 
     public async Task OnGetAsync(CancellationToken cancellation)
     {
@@ -59,5 +54,6 @@ internal sealed class MatrixPageModel(RangeSearch search, Masthead masthead, Vis
         Matrix = await search.MatrixAsync(Volume, null, cancellation);
         Filters = MatrixFilters.Read(Request.Query, Matrix.Processes);
         Rows = Filters.Of(Matrix, Promise);
+        Coverage = MatrixCoverage.Of(Matrix, Promise);
     }
 }

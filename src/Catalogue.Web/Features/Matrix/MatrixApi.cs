@@ -24,7 +24,7 @@ internal static class MatrixApi
         [AsParameters] MatrixWords words, RangeSearch search, Masthead masthead, HttpRequest request, CancellationToken cancellation)
     {
         var (matrix, rows, room) = await AskAsync(search, masthead, request, cancellation);
-        return TypedResults.Ok(new MatrixView(matrix.Processes, room.ToString(), room.MarginMm,
+        return TypedResults.Ok(new MatrixView(matrix.Processes, room.ToString(), room.MarginMm, MatrixCoverage.Of(matrix, await masthead.RangeAsync()),
             [.. rows.Select(r => new MatrixRowView(r.Figure.Slug, r.Figure.Title, [.. r.Cells.Select(MatrixCellView.Of)]))]));
     }
 
@@ -55,15 +55,26 @@ internal sealed record MatrixWords(
     [property: Description("Kept free on every side, in mm.")] double? Margin,
     [property: Description("Only figures with all these words in title, summary, parts or hardware.")] string? Q,
     [property: Description("all, or gaps: only figures that do not keep the range's promise.")] string? Show,
+    [property: Description("Only figures with this verdict: suits, care, unsuited or unchecked.")] string? Verdict,
+    [property: Description("With verdict: on this process; without, on any of those shown.")] string? On,
     [property: Description("title, height, newest, or a process code: the worst there first.")] string? Sort);
 
 /// <param name="Volume">The build volume the verdicts are for: three lengths in mm, or two of a round one.</param>
-internal sealed record MatrixView(IReadOnlyList<string> Processes, string Volume, double MarginMm, IReadOnlyList<MatrixRowView> Rows);
+/// <param name="Coverage">How much of the range is reached, whatever the filters.</param>
+internal sealed record MatrixView(IReadOnlyList<string> Processes, string Volume, double MarginMm, MatrixCoverage Coverage, IReadOnlyList<MatrixRowView> Rows);
 
 internal sealed record MatrixRowView(string Figure, string Title, IReadOnlyList<MatrixCellView> Cells);
 
 /// <param name="Why">The verdict in one sentence.</param>
-internal sealed record MatrixCellView(string Process, Verdict Verdict, string Why)
+/// <param name="UsualVerdict">With the usual member of every choice; absent where it is the same.</param>
+/// <param name="Decides">The slugs of the parts that decide; absent where it suits.</param>
+/// <param name="Overruled">How many cares the designer overrules; absent where none.</param>
+internal sealed record MatrixCellView(string Process, Verdict Verdict, string Why, Verdict? UsualVerdict, IReadOnlyList<string>? Decides, int? Overruled)
 {
-    public static MatrixCellView Of(MatrixCell cell) => new(cell.Process, cell.Verdict.Verdict, VerdictSentence.Of(cell.Verdict, withVolume: true));
+    public static MatrixCellView Of(MatrixCell cell)
+    {
+        var verdict = cell.Verdict;
+        return new(cell.Process, verdict.Verdict, VerdictSentence.Of(verdict, withVolume: true), verdict.Usual.Verdict == verdict.Verdict ? null : verdict.Usual.Verdict,
+            verdict.Verdict == Verdict.Suits ? null : [.. MatrixReasons.Deciding(verdict).Select(r => r.Part).Distinct()], verdict.Overruled.Count() is > 0 and var overruled ? overruled : null);
+    }
 }

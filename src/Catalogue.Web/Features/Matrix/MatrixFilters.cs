@@ -5,7 +5,7 @@ using Catalogue.Model.Verdicts;
 
 namespace Catalogue.Web.Features.Matrix;
 
-/// <summary>Which rows of the matrix are shown, and in which order: <c>q</c>, <c>show</c>, <c>sort</c>. The same words for page, JSON and CSV.</summary>
+/// <summary>Which rows of the matrix are shown, and in which order: <c>q</c>, <c>show</c>, <c>verdict</c> with <c>on</c>, <c>sort</c>. The same words for page, JSON and CSV.</summary>
 internal sealed record MatrixFilters
 {
     public const string ByTitle = "title";
@@ -13,19 +13,26 @@ internal sealed record MatrixFilters
     public const string Newest = "newest";
     private const string Gaps = "gaps";
     private const int MostWords = 200;
+    private static readonly string[] Verdicts = ["suits", "care", "unsuited", "unchecked"];
 
     public string Words { get; private init; } = "";
 
     /// <summary>Only figures that do not keep the range's promise.</summary>
     public bool OnlyGaps { get; private init; }
 
+    /// <summary>Only figures that have this verdict, on <see cref="On"/>; null = any.</summary>
+    public Verdict? Verdict { get; private init; }
+
+    /// <summary>The process that <see cref="Verdict"/> is asked of; empty = on at least one of those shown.</summary>
+    public string On { get; private init; } = "";
+
     /// <summary>A word, or the code of a process whose worst verdicts come first.</summary>
     public string Sort { get; private init; } = ByTitle;
 
-    public bool IsAny => Words.Length > 0 || OnlyGaps;
+    public bool IsAny => Words.Length > 0 || OnlyGaps || Verdict is not null;
 
     /// <exception cref="RuleBrokenException"><c>filter-invalid</c>: a word is none of those known; the message lists them.</exception>
-    public static MatrixFilters Read(IQueryCollection query, IEnumerable<string> processes)
+    public static MatrixFilters Read(IQueryCollection query, IReadOnlyCollection<string> processes)
     {
         ArgumentNullException.ThrowIfNull(query);
         var (words, show, sort) = (query["q"].ToString().Trim(), query["show"].ToString(), query["sort"].ToString());
@@ -33,7 +40,17 @@ internal sealed record MatrixFilters
         string[] orders = [ByTitle, ByHeight, Newest, .. processes];
         if (sort.Length > 0 && !orders.Contains(sort))
             throw new RuleBrokenException("filter-invalid", $"The matrix cannot be sorted by “{sort}”. Sort by {string.Join(", ", orders)}.");
-        return new() { Words = words.Length <= MostWords ? words : words[..MostWords], OnlyGaps = show == Gaps, Sort = sort.Length > 0 ? sort : ByTitle };
+        var (verdict, on) = (query["verdict"].ToString(), query["on"].ToString());
+        if (verdict.Length > 0 && !Verdicts.Contains(verdict)) throw new RuleBrokenException("filter-invalid", $"“{verdict}” is no verdict. Ask for {string.Join(", ", Verdicts)}.");
+        if (on.Length > 0 && !processes.Contains(on)) throw new RuleBrokenException("filter-invalid", $"The matrix has no process “{on}”. It has {string.Join(", ", processes)}.");
+        return new()
+        {
+            Words = words.Length <= MostWords ? words : words[..MostWords],
+            OnlyGaps = show == Gaps,
+            Verdict = VerdictCodes.TryParse(verdict, out var asked) ? asked : null,
+            On = on,
+            Sort = sort.Length > 0 ? sort : ByTitle,
+        };
     }
 
     /// <summary>The rows to show. Whatever is sorted by, figures of the same rank stay in the order of their titles.</summary>
@@ -43,7 +60,8 @@ internal sealed record MatrixFilters
         ArgumentNullException.ThrowIfNull(promise);
         var words = Words.ToLowerInvariant().Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries);
         var rows = matrix.Rows.Where(r => Array.TrueForAll(words, w => r.Figure.SearchText.Contains(w, StringComparison.Ordinal)))
-            .Where(r => !OnlyGaps || !Keeps(r, promise));
+            .Where(r => !OnlyGaps || !Keeps(r, promise))
+            .Where(r => Verdict is not { } asked || r.Cells.Any(c => c.Verdict.Verdict == asked && (On.Length == 0 || c.Process == On)));
         return
         [
             .. Sort switch
@@ -51,12 +69,24 @@ internal sealed record MatrixFilters
                 ByTitle => rows,
                 ByHeight => rows.OrderBy(r => r.Figure.HeightMm),
                 Newest => rows.OrderByDescending(r => r.Figure.PublishedAt),
-                _ => rows.OrderByDescending(r => r.Cells.FirstOrDefault(c => c.Process == Sort)?.Verdict.Verdict ?? Verdict.Suits),
+                _ => rows.OrderByDescending(r => r.Cells.FirstOrDefault(c => c.Process == Sort)?.Verdict.Verdict ?? Model.Verdicts.Verdict.Suits),
             },
         ];
     }
 
+    /// <summary>The words of these filters as a query, without a question mark; empty when nothing is filtered or sorted.</summary>
+    public string Query(string sort)
+    {
+        var words = new List<string>();
+        if (Words.Length > 0) words.Add("q=" + Uri.EscapeDataString(Words));
+        if (OnlyGaps) words.Add("show=" + Gaps);
+        if (Verdict is { } verdict) words.Add("verdict=" + verdict.Code());
+        if (On.Length > 0) words.Add("on=" + On);
+        if (sort != ByTitle) words.Add("sort=" + sort);
+        return string.Join('&', words);
+    }
+
     /// <summary>True when a figure suits, with or without care, on every promised process.</summary>
     public static bool Keeps(MatrixRow row, RangePromise promise) =>
-        promise.Processes.All(p => row.Cells.Any(c => c.Process == p && c.Verdict.Verdict is Verdict.Suits or Verdict.Care));
+        promise.Processes.All(p => row.Cells.Any(c => c.Process == p && c.Verdict.Verdict is Model.Verdicts.Verdict.Suits or Model.Verdicts.Verdict.Care));
 }
