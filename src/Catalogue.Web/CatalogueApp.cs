@@ -8,6 +8,7 @@ using Catalogue.Web.Features.Inspections;
 using Catalogue.Web.Features.Matrix;
 using Catalogue.Web.Features.Orientations;
 using Catalogue.Web.Features.Pictures;
+using Catalogue.Web.Features.Printers;
 using Catalogue.Web.Features.Processes;
 using Catalogue.Web.Features.Ranges;
 using Catalogue.Web.Features.Reports;
@@ -61,6 +62,8 @@ internal static class CatalogueApp
         app.MapFigureApi();
         app.MapMatrixApi();
         app.MapProcessApi();
+        app.MapRuleApi();
+        app.MapPresetApi();
         app.MapReportApi();
         app.MapDrafts();
         app.MapDownloads();

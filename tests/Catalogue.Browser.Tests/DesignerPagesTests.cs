@@ -32,6 +32,7 @@ public sealed class DesignerPagesTests(RunningCatalogue catalogue, Chromium chro
         ("designers", "/account/designers"),
         ("processes-host", "/processes"),
         ("edit-limit", "/edit-limit/VPP-rigid/wall-free"),
+        ("edit-printers", "/edit-printers"),
         ("inspect", "/inspect"),
     ];
 

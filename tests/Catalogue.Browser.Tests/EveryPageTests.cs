@@ -45,6 +45,7 @@ public sealed class EveryPageTests(RunningCatalogue catalogue, Chromium chromium
     [InlineData("printer-wrong", "/printer?save=true&plate=box&width=abc&depth=114&height=&margin=2")]
     [InlineData("printer-link-wrong", "/printer?volume=huge")]
     [InlineData("cautions", "/cautions")]
+    [InlineData("rules", "/rules")]
     public Task My_printer_and_the_cautions(string name, string path) => LookAsync(name, path);
 
     [Theory]
