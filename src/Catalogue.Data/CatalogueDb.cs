@@ -83,7 +83,7 @@ public abstract class CatalogueDb(DbContextOptions options) : IdentityUserContex
 
     private bool ChangesTheRange() => ChangeTracker.Entries().Any(e =>
         e.State is EntityState.Added or EntityState.Modified or EntityState.Deleted
-        && e.Entity is Figure or RevisionVerdict or Process or ProcessLimit or RangePromise or Report or MeshComparison { State: ComparisonState.Done });
+        && e.Entity is Figure or RevisionVerdict or Process or ProcessLimit or ProcessRate or RangePromise or Report or MeshComparison { State: ComparisonState.Done });
 }
 
 /// <summary>The catalogue on SQLite: one file, one machine.</summary>

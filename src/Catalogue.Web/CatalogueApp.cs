@@ -12,6 +12,7 @@ using Catalogue.Web.Features.Printers;
 using Catalogue.Web.Features.Processes;
 using Catalogue.Web.Features.Ranges;
 using Catalogue.Web.Features.Reports;
+using Catalogue.Web.Features.Scaling;
 using Catalogue.Web.Features.Shared;
 using Catalogue.Web.Inspection;
 using Catalogue.Web.Storage;
@@ -43,6 +44,7 @@ internal static class CatalogueApp
         builder.AddDrafts(options);
         builder.AddVisitorInspections(options);
         builder.Services.AddScoped<LimitChange>();
+        builder.Services.AddScoped<RateChange>();
         builder.Services.AddSingleton(services => new PictureDesk(services.GetRequiredService<IBlobStore>(), options));
         builder.Services.AddSingleton(services => new OrientationDesk(services.GetRequiredService<IBlobStore>(), options, services.GetRequiredService<InspectionTurns>()));
         builder.WebHost.ConfigureKestrel(static kestrel => kestrel.Limits.MaxRequestBodySize = ApiSetup.MaxBodyBytes); // Addresses that take meshes say so.
@@ -71,6 +73,8 @@ internal static class CatalogueApp
         app.MapOrientations();
         app.MapInspectionApi();
         app.MapLimitApi();
+        app.MapRateApi();
+        app.MapScaleApi();
         app.MapRazorPages();
         return app;
     }

@@ -33,6 +33,8 @@ public sealed class DesignerPagesTests(RunningCatalogue catalogue, Chromium chro
         ("processes-host", "/processes"),
         ("edit-limit", "/edit-limit/VPP-rigid/wall-free"),
         ("edit-printers", "/edit-printers"),
+        ("edit-rate", "/edit-rate/VPP-rigid/price"),
+        ("edit-currency", "/edit-currency"),
         ("inspect", "/inspect"),
     ];
 

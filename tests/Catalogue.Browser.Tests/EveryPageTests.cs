@@ -28,6 +28,14 @@ public sealed class EveryPageTests(RunningCatalogue catalogue, Chromium chromium
     public Task A_figure(string name, string path) => LookAsync(name, path);
 
     [Theory]
+    [InlineData("scale", "/figures/lamplighter/scale")]
+    [InlineData("scale-smaller", "/figures/lamplighter/scale?percent=80&" + Small)]
+    [InlineData("scale-larger", "/figures/lamplighter/scale?percent=170&unit=inch&process=MEX-rigid&volume=220x220x240")]
+    [InlineData("scale-as-drawn", "/figures/crane-keeper/scale?" + Small)]
+    [InlineData("scale-wrong", "/figures/lamplighter/scale?percent=tiny&" + Small)]
+    public Task A_figure_at_another_size(string name, string path) => LookAsync(name, path);
+
+    [Theory]
     [InlineData("part", "/figures/lamplighter/parts/arm")]
     [InlineData("part-printer", "/figures/lamplighter/parts/arm?" + Small)]
     [InlineData("part-turned", "/figures/ferryman/parts/oar?unit=inch&" + Small)]
@@ -42,6 +50,7 @@ public sealed class EveryPageTests(RunningCatalogue catalogue, Chromium chromium
     [Theory]
     [InlineData("printer", "/printer")]
     [InlineData("printer-set", "/printer?unit=inch&" + Small)]
+    [InlineData("printer-pace", "/printer?process=VPP-rigid&volume=64x114x152&layer=0.03&cycle=6")]
     [InlineData("printer-wrong", "/printer?save=true&plate=box&width=abc&depth=114&height=&margin=2")]
     [InlineData("printer-link-wrong", "/printer?volume=huge")]
     [InlineData("cautions", "/cautions")]

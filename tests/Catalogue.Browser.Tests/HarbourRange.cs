@@ -146,7 +146,7 @@ internal static class HarbourRange
     {
         await using var scope = services.CreateAsyncScope();
         var db = scope.ServiceProvider.GetRequiredService<CatalogueDb>();
-        for (var waited = 0; waited < 300; waited++)
+        for (var waited = 0; waited < 1800; waited++)
         {
             if (!await db.Inspections.AnyAsync(i => i.State == InspectionState.Queued || i.State == InspectionState.Running)) break;
             await Task.Delay(100);

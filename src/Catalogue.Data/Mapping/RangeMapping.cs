@@ -15,6 +15,7 @@ internal static class RangeMapping
             b.Property(r => r.Id).ValueGeneratedNever();
             b.Property(r => r.Title).HasMaxLength(80);
             b.Property(r => r.Introduction).HasMaxLength(2_000);
+            b.Property(r => r.Currency).HasMaxLength(3).HasDefaultValue(RangePromise.UsualCurrency);
         });
         builder.Entity<Process>(b =>
         {
@@ -29,6 +30,7 @@ internal static class RangeMapping
                 m.Property(x => x.Origin).HasMaxLength(300);
             });
             b.HasMany(p => p.Limits).WithOne().HasForeignKey(l => l.ProcessCode).OnDelete(DeleteBehavior.Cascade);
+            b.HasMany(p => p.Rates).WithOne().HasForeignKey(r => r.ProcessCode).OnDelete(DeleteBehavior.Cascade);
         });
         builder.Entity<PrinterPreset>(b =>
         {
@@ -48,6 +50,15 @@ internal static class RangeMapping
             b.Property(l => l.Key).HasMaxLength(40);
             b.Property(l => l.Unit).HasMaxLength(10);
             b.Property(l => l.Origin).HasMaxLength(200);
+        });
+        builder.Entity<ProcessRate>(b =>
+        {
+            b.ToTable("process_rates");
+            b.HasKey(r => new { r.ProcessCode, r.Key });
+            b.Property(r => r.ProcessCode).HasMaxLength(ProcessCode.MaxLength);
+            b.Property(r => r.Key).HasMaxLength(40);
+            b.Property(r => r.Unit).HasMaxLength(10);
+            b.Property(r => r.Origin).HasMaxLength(200);
         });
     }
 }

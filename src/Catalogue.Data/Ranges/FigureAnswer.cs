@@ -1,6 +1,7 @@
 using Catalogue.Geometry.Holes;
 using Catalogue.Model;
 using Catalogue.Model.Cautions;
+using Catalogue.Model.Costs;
 using Catalogue.Model.Figures;
 using Catalogue.Model.Joints;
 using Catalogue.Model.Printers;
@@ -13,6 +14,9 @@ namespace Catalogue.Data.Ranges;
 /// <summary>A published figure, answered for one printer: the verdict, and per part the file to take. The same for page and API.</summary>
 public sealed record FigureAnswer
 {
+    private FigureCost? _cost;
+    private FigureCost? _mixedCost;
+
     public required RangeSnapshot Snapshot { get; init; }
     public required FigureDetails Details { get; init; }
     public required Printer Printer { get; init; }
@@ -27,6 +31,12 @@ public sealed record FigureAnswer
 
     /// <summary>How it is built with more than one printer; null when one is enough, or when that does not help either.</summary>
     public MixedAnswer? Mixed { get; init; }
+
+    /// <summary>What it takes on the printer asked about; null without one.</summary>
+    public FigureCost? Cost => _cost ??= FigureCosts.Of(this);
+
+    /// <summary>What the build with more than one printer takes; null where there is none.</summary>
+    public FigureCost? MixedCost => _mixedCost ??= FigureCosts.OfMixed(this);
 
     public Figure Figure => Details.Figure;
     public string? Process => Asked?.Process.Code;

@@ -41,7 +41,7 @@ internal static class IndexReading
             where editions.Contains(n.EditionId)
             select new EntryRow(
                 n.EditionId, p.Id, p.Slug, p.Name, p.Quantity, p.Role, p.Position, p.ChoiceId, p.AssembledPoses, v.Id, v.Slug, v.Name, r.Id, r.Number, r.Sha256, r.StatedUnit, i.Id,
-                i.SizeXMm, i.SizeYMm, i.SizeZMm, i.VolumeMm3, i.State, i.FitProfile)).ToListAsync(cancellation);
+                i.SizeXMm, i.SizeYMm, i.SizeZMm, i.VolumeMm3, i.AreaMm2, i.State, i.FitProfile)).ToListAsync(cancellation);
         var variants = entries.Select(e => e.Variant).ToList();
         var revisions = entries.Select(e => e.Revision).ToList();
         var choices = await db.Figures.Where(f => ids.Contains(f.Id)).SelectMany(f => f.Choices).AsNoTracking().ToDictionaryAsync(c => c.Id, cancellation);
@@ -64,6 +64,7 @@ internal static class IndexReading
             StatedUnit = e.StatedUnit,
             Size = new Vec3(e.SizeX, e.SizeY, e.SizeZ),
             VolumeMm3 = e.VolumeMm3,
+            AreaMm2 = e.AreaMm2,
             IsMeasured = e.State == InspectionState.Done,
             FitProfile = FitProfile.TryFromBytes(e.FitProfile),
             MadeFor = [.. madeFor[e.Variant].Order(StringComparer.Ordinal)],
@@ -109,5 +110,5 @@ internal static class IndexReading
     private sealed record EntryRow(
         Guid Edition, Guid Part, string PartSlug, string PartName, int Quantity, PartRole Role, int Position, Guid? Choice, IReadOnlyList<Pose> Poses,
         Guid Variant, string VariantSlug, string VariantName, Guid Revision, int Number, string Sha256, LengthUnit? StatedUnit, Guid Inspection,
-        double SizeX, double SizeY, double SizeZ, double VolumeMm3, InspectionState State, byte[] FitProfile);
+        double SizeX, double SizeY, double SizeZ, double VolumeMm3, double AreaMm2, InspectionState State, byte[] FitProfile);
 }

@@ -61,6 +61,7 @@ public sealed record IndexedVariant
 
     public required Vec3 Size { get; init; }
     public required double VolumeMm3 { get; init; }
+    public required double AreaMm2 { get; init; }
 
     /// <summary>True when the mesh has been measured, so that its fit can be told.</summary>
     public required bool IsMeasured { get; init; }

@@ -1,3 +1,4 @@
+using Catalogue.Model.Costs;
 using Catalogue.Model.Printers;
 using Catalogue.Model.Processes;
 using Catalogue.Model.Verdicts;
@@ -25,7 +26,7 @@ public sealed record MixedAnswer(MixedBuild Build, IReadOnlyList<Printer> Printe
         foreach (var printer in known)
         {
             var verdict = await search.JudgeAsync(snapshot, figure, printer.Process!, printer.Volume, cancellation);
-            cases.Add(new(printer, verdict, Costs(figure, verdict, snapshot.Process(printer.Process!)!.Material)));
+            cases.Add(new(printer, verdict, Costs(figure, verdict, snapshot.Process(printer.Process!)!)));
         }
 
         var joints = figure.Joints.Select(j => new MixedJoint(j.FirstPartId, j.SecondPartId, j.Judgements.ToDictionary(o => o.Key, o => o.Value.Verdict))
@@ -45,16 +46,15 @@ public sealed record MixedAnswer(MixedBuild Build, IReadOnlyList<Printer> Printe
         return snapshot.Processes.Where(p => p.Code != own && ProcessCode.Category(p.Code) == category).Select(p => printer with { Process = p.Code }).Prepend(printer);
     }
 
-    /// <summary>Grams times the relative price of the material, for all pieces of a part.</summary>
-    private static Dictionary<Guid, double> Costs(IndexedFigure figure, FigureVerdict verdict, Material material)
+    /// <summary>What the material of all pieces of a part costs, from what the index holds: the supports are left out, which differ little between printers.</summary>
+    private static Dictionary<Guid, double> Costs(IndexedFigure figure, FigureVerdict verdict, Process process)
     {
         var costs = new Dictionary<Guid, double>();
-        var density = (material.DensityLow + material.DensityHigh) / 2;
         foreach (var part in figure.Parts)
         {
             var chosen = verdict.Parts.FirstOrDefault(p => p.Part.PartId == part.Id)?.Chosen?.VariantId;
             if (part.Variants.FirstOrDefault(v => v.Id == chosen) is { } variant)
-                costs[part.Id] = variant.VolumeMm3 / 1000 * density * material.RelativePrice * part.Quantity;
+                costs[part.Id] = PrintCost.ToCompare(new(variant.VolumeMm3, variant.AreaMm2, variant.Size.Z, 0), process) * part.Quantity;
         }
 
         return costs;

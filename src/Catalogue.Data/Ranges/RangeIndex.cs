@@ -51,7 +51,7 @@ public sealed class RangeIndex(DatabaseChoice database, TimeProvider time) : IDi
     private async Task<RangeSnapshot> RefreshAsync(RangeSnapshot? old, CancellationToken cancellation)
     {
         await using var db = database.Open();
-        var counters = await db.Ranges.AsNoTracking().Select(r => new { r.Revision, r.JudgementRevision }).SingleAsync(cancellation);
+        var counters = await db.Ranges.AsNoTracking().Select(r => new { r.Revision, r.JudgementRevision, r.Currency }).SingleAsync(cancellation);
         if (old is not null && old.Revision == counters.Revision) return old;
 
         // The counters were read first: what changes while the rows are read is read again next time.
@@ -62,12 +62,10 @@ public sealed class RangeIndex(DatabaseChoice database, TimeProvider time) : IDi
         var known = keepJudgements ? old!.Figures.ToDictionary(f => f.Id) : [];
         var kept = versions.Where(v => known.TryGetValue(v.Id, out var f) && f.Version == v.Version).Select(v => known[v.Id]).ToList();
         var wanted = versions.Where(v => !known.TryGetValue(v.Id, out var f) || f.Version != v.Version).Select(v => v.Id).ToList();
-        var processes = keepJudgements
-            ? old!.Processes
-            : await db.Processes.AsNoTracking().Include(p => p.Limits).OrderBy(p => p.Position).ToListAsync(cancellation);
+        var processes = await db.Processes.AsNoTracking().Include(p => p.Limits).Include(p => p.Rates).AsSplitQuery().OrderBy(p => p.Position).ToListAsync(cancellation);
         var read = await IndexReading.ReadAsync(db, wanted, processes, cancellation);
         IndexedFigure[] figures = [.. kept.Concat(read).OrderBy(f => f.Title, StringComparer.OrdinalIgnoreCase).ThenBy(f => f.Slug, StringComparer.Ordinal)];
-        return new(counters.Revision, counters.JudgementRevision, figures, figures.ToFrozenDictionary(f => f.Slug), processes);
+        return new(counters.Revision, counters.JudgementRevision, figures, figures.ToFrozenDictionary(f => f.Slug), processes) { Currency = counters.Currency };
     }
 
     /// <summary>A snapshot, when the database was asked for it, and after how many changes of our own.</summary>

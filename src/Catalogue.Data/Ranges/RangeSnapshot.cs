@@ -2,6 +2,7 @@ using System.Collections.Frozen;
 using Catalogue.Model;
 using Catalogue.Model.Printers;
 using Catalogue.Model.Processes;
+using Catalogue.Model.Ranges;
 
 namespace Catalogue.Data.Ranges;
 
@@ -10,6 +11,9 @@ public sealed record RangeSnapshot(
     long Revision, long JudgementRevision, IReadOnlyList<IndexedFigure> Figures, FrozenDictionary<string, IndexedFigure> BySlug,
     IReadOnlyList<Process> Processes)
 {
+    /// <summary>What prices are in, a code of ISO 4217.</summary>
+    public string Currency { get; init; } = RangePromise.UsualCurrency;
+
     public Process? Process(string code) => Processes.FirstOrDefault(p => p.Code == code);
 
     /// <exception cref="RuleBrokenException"><c>process-unknown</c>: the printer names a process that this catalogue does not have.</exception>

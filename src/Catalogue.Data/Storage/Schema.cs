@@ -39,8 +39,9 @@ public static class Schema
             {
                 if (!await db.Ranges.AnyAsync(cancellation)) db.Ranges.Add(new RangePromise("Our range"));
                 if (withPresets && !await db.Presets.AnyAsync(cancellation)) db.Presets.AddRange(PrinterPreset.BuiltIn());
-                var there = await db.Processes.Select(p => p.Code).ToListAsync(cancellation);
+                var there = await db.Processes.Include(p => p.Rates).ToListAsync(cancellation);
                 if (there.Count == 0) db.Processes.AddRange(BuiltInProcesses.Create());
+                foreach (var process in there) process.Complete(BuiltInRates.For(process.Code)); // Of a catalogue from before there were any.
                 await db.SaveChangesAsync(cancellation);
                 return;
             }

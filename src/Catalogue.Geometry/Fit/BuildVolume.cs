@@ -37,6 +37,10 @@ public readonly record struct BuildVolume
 
     public BuildVolume WithMargin(double margin) => new(Width, Depth, Height, IsRound, margin);
 
+    /// <summary>The room there is in a part's own millimetres when the part is printed at a scale: all lengths and the margin divided by it.</summary>
+    /// <param name="scale">Above 0; 0.8 for 80 %.</param>
+    public BuildVolume At(double scale) => new(Width / scale, Depth / scale, Height / scale, IsRound, MarginMm / scale);
+
     /// <summary>Reads <c>WxDxH</c> or <c>DxH</c>: numbers with a point, an x or × between them, spaces allowed.</summary>
     public static bool TryParse(string? text, out BuildVolume volume)
     {

@@ -239,6 +239,14 @@ public sealed class ConvexHull
         return [.. edges];
     }
 
+    /// <summary>The hull of the same points a number of times as far from the origin.</summary>
+    /// <param name="factor">Above 0.</param>
+    public ConvexHull Scaled(double factor)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(factor);
+        return new(Array.ConvertAll(_positions, p => (float)(p * factor)), _faces, Dimension, ToleranceMm * factor);
+    }
+
     /// <summary>The hull's surface as a mesh.</summary>
     public TriangleMesh ToMesh() => new((float[])_positions.Clone(), (int[])_faces.Clone());
 

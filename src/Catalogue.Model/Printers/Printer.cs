@@ -13,7 +13,17 @@ public sealed record Printer(string? Process, BuildVolume? Volume)
     /// <summary>The largest margin that makes sense to keep free on every side, in mm.</summary>
     public const double LargestMarginMm = 50;
 
+    /// <summary>What the visitor said of how their printer works; nothing by default.</summary>
+    public PrinterPace Pace { get; init; } = PrinterPace.Usual;
+
     public bool IsUnknown => Process is null && Volume is null;
+
+    /// <summary>The same printer with another process; how it works is kept where both are of one category, such as two resins in one vat.</summary>
+    public Printer On(string process) => this with { Process = process, Pace = PaceOn(process) };
+
+    /// <summary>How it works on a process of its own category; nothing is known of another.</summary>
+    public PrinterPace PaceOn(string process) =>
+        Process is { } own && ProcessCode.Category(own) == ProcessCode.Category(process) ? Pace : PrinterPace.Usual;
 
     /// <summary>Reads the words of a link: <c>process</c>, and <c>volume</c> (W×D×H) or <c>round</c> (Ø×H), and <c>margin</c> in mm. Empty words count as not said.</summary>
     /// <exception cref="RuleBrokenException">A word cannot be understood; the message shows how to write it.</exception>

@@ -15,22 +15,22 @@ public static class BuiltInProcesses
     [
         new("MEX-rigid", "Filament, rigid",
             "Material extrusion of a stiff filament such as PLA. Dislikes thin pieces and overhangs; gives a little, so joints can pop together.", 1,
-            new("PLA", 1.24, 1.24, 3, 4, 2, 9, 1, "PMC10113796, table 6; density from memory"), MaterialExtrusion()),
+            new("PLA", 1.24, 1.24, 3, 4, 2, 9, 1, "PMC10113796, table 6; density from memory"), MaterialExtrusion(), BuiltInRates.For("MEX-rigid")),
         new("MEX-flexible", "Filament, flexible",
             "Material extrusion of a rubber-like filament such as TPU 95A. Bends without breaking; small details blur.", 2,
-            new("TPU 95A", 1.20, 1.23, 0.02, 0.07, 400, 600, 1.5, "from memory"), MaterialExtrusion()),
+            new("TPU 95A", 1.20, 1.23, 0.02, 0.07, 400, 600, 1.5, "from memory"), MaterialExtrusion(), BuiltInRates.For("MEX-flexible")),
         new("VPP-rigid", "Resin, rigid",
             "Vat photopolymerization of a standard resin. Superb detail on small plates; the cured part is stiff and brittle, and hollows trap liquid.", 3,
-            new("rigid resin", 1.10, 1.20, 2.9, 2.9, 2, 6, 1, "PMC10406103, table 2 (12.3 % in the test; brittle in practice, so 2–6 % is taken); density from memory"), Photopolymer()),
+            new("rigid resin", 1.10, 1.20, 2.9, 2.9, 2, 6, 1, "PMC10406103, table 2 (12.3 % in the test; brittle in practice, so 2–6 % is taken); density from memory"), Photopolymer(), BuiltInRates.For("VPP-rigid")),
         new("VPP-tough", "Resin, tough",
             "Vat photopolymerization of a tough resin. Nearly the detail of the rigid one, bends before it breaks.", 4,
-            new("tough resin", 1.10, 1.18, 1.0, 1.0, 55, 55, 1.5, "PMC10406103, table 2; density from memory; price common practice"), Photopolymer()),
+            new("tough resin", 1.10, 1.18, 1.0, 1.0, 55, 55, 1.5, "PMC10406103, table 2; density from memory; price common practice"), Photopolymer(), BuiltInRates.For("VPP-tough")),
         new("VPP-flexible", "Resin, flexible",
             "Vat photopolymerization of a rubber-like resin. Saves thin limbs, at about double the price, and is trickier to print.", 5,
-            new("flexible resin 80A", 1.10, 1.15, 0.0063, 0.0063, 120, 120, 2, "PMC10406103, table 2; density from memory; price common practice"), Photopolymer()),
+            new("flexible resin 80A", 1.10, 1.15, 0.0063, 0.0063, 120, 120, 2, "PMC10406103, table 2; density from memory; price common practice"), Photopolymer(), BuiltInRates.For("VPP-flexible")),
         new("PBF-rigid", "Powder, rigid",
             "Powder bed fusion of nylon. Needs no supports; usually ordered from a workshop.", 6,
-            new("PA12 powder", 0.88, 0.96, 1.4, 1.8, 8, 25, 2, "PMC10113796; PMC10406103; price from memory"), PowderBed()),
+            new("PA12 powder", 0.88, 0.96, 1.4, 1.8, 8, 25, 2, "PMC10113796; PMC10406103; price from memory"), PowderBed(), BuiltInRates.For("PBF-rigid")),
     ];
 
     private static List<ProcessLimit> MaterialExtrusion() =>

@@ -4,12 +4,13 @@ namespace Catalogue.Model.Processes;
 public sealed class Process
 {
     private readonly List<ProcessLimit> _limits = [];
+    private readonly List<ProcessRate> _rates = [];
 
     private Process()
     {
     }
 
-    public Process(string code, string name, string description, int position, Material material, IEnumerable<ProcessLimit> limits)
+    public Process(string code, string name, string description, int position, Material material, IEnumerable<ProcessLimit> limits, IEnumerable<ProcessRate>? rates = null)
     {
         ArgumentNullException.ThrowIfNull(limits);
         Code = ProcessCode.IsValid(code) ? code : throw new RuleBrokenException("process-invalid", $"“{code}” is not a process code like “VPP-rigid”.");
@@ -18,6 +19,7 @@ public sealed class Process
         Position = position;
         Material = material;
         _limits.AddRange(limits);
+        _rates.AddRange(rates ?? []);
     }
 
     public string Code { get; private set; } = "";
@@ -31,8 +33,21 @@ public sealed class Process
     public Material Material { get; private set; } = null!;
     public IReadOnlyList<ProcessLimit> Limits => _limits;
 
+    /// <summary>What material, price and time are estimated by.</summary>
+    public IReadOnlyList<ProcessRate> Rates => _rates;
+
     /// <summary>The limit of that key, or null where the process has none.</summary>
     public ProcessLimit? Limit(string key) => _limits.Find(l => l.Key == key);
+
+    /// <summary>The rate of that key, or null where the process has none.</summary>
+    public ProcessRate? Rate(string key) => _rates.Find(r => r.Key == key);
+
+    /// <summary>Gives a process of an earlier catalogue the rates it does not have yet.</summary>
+    public void Complete(IEnumerable<ProcessRate> rates)
+    {
+        ArgumentNullException.ThrowIfNull(rates);
+        _rates.AddRange(rates.Where(r => Rate(r.Key) is null).ToList());
+    }
 }
 
 /// <summary>One number a shape is judged by, with the words of where it comes from.</summary>

@@ -6,6 +6,7 @@ namespace Catalogue.Model.Ranges;
 public sealed class RangePromise
 {
     public const int OnlyId = 1;
+    public const string UsualCurrency = "EUR";
 
     private RangePromise()
     {
@@ -28,6 +29,9 @@ public sealed class RangePromise
     public double HeightMm { get; private set; }
     public string[] Processes { get; private set; } = [];
 
+    /// <summary>What prices are in: a code of ISO 4217, such as EUR.</summary>
+    public string Currency { get; private set; } = UsualCurrency;
+
     /// <summary>Counts every change that a reader of the range could see; caches are as fresh as the number they hold.</summary>
     public long Revision { get; private set; }
 
@@ -38,6 +42,15 @@ public sealed class RangePromise
     {
         Title = Text.Required(title, "The range's title", 80);
         Introduction = Text.Optional(introduction, "The introduction", 2_000);
+    }
+
+    /// <summary>Names what prices are in. The numbers stay as they are: nothing is converted.</summary>
+    public void PriceIn(string currency)
+    {
+        var code = (currency ?? "").Trim().ToUpperInvariant();
+        if (code.Length != 3 || !code.All(char.IsAsciiLetterUpper))
+            throw new RuleBrokenException("currency-invalid", $"“{currency}” is not a currency’s three letters (ISO 4217), such as EUR or USD. Nothing was changed.");
+        Currency = code;
     }
 
     public void Promise(double widthMm, double depthMm, double heightMm, IReadOnlyCollection<string> processes)

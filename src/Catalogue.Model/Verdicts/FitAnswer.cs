@@ -27,6 +27,9 @@ public sealed record FitAnswer(bool Fits, double SpareMm, Vec3 Size, Rotation Ro
     public static FitAnswer Of(ProfileFit fit, Vec3 fileSize, BuildVolume volume) =>
         new(fit.Fits, fit.SpareMm, fit.Size, fit.Rotation, fit.Fits && !FitsAlongItsAxes(fileSize, volume)) { IsExact = false };
 
+    /// <summary>The same answer for the part and the room multiplied: of a part printed at a scale, worked out for the part as drawn in <see cref="BuildVolume.At"/>.</summary>
+    public FitAnswer Scaled(double factor) => this with { SpareMm = SpareMm * factor, Size = Size * factor };
+
     private static bool FitsAlongItsAxes(Vec3 size, BuildVolume volume)
     {
         double[] part = [size.X, size.Y, size.Z];

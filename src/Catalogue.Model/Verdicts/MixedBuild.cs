@@ -6,7 +6,7 @@ namespace Catalogue.Model.Verdicts;
 /// <summary>A printer with what it can make of a figure.</summary>
 /// <param name="Printer">With a process; two printers may have the same one.</param>
 /// <param name="Verdict">Of the whole figure on it alone.</param>
-/// <param name="CostOfPart">What the material of one build of a part costs there, in any one unit; for comparing printers.</param>
+/// <param name="CostOfPart">What the material of all pieces of a part costs there, in any one unit; for comparing printers.</param>
 public sealed record PrinterCase(Printer Printer, FigureVerdict Verdict, IReadOnlyDictionary<Guid, double> CostOfPart);
 
 /// <summary>A connection of two parts: a joint and, per process it is used on, its judgement there.</summary>

@@ -41,6 +41,12 @@ internal sealed record FigureView
     /// </summary>
     public IReadOnlyList<MixedView>? Mixed { get; init; }
 
+    /// <summary>What it takes on the printer asked about, estimated; absent without one.</summary>
+    public CostView? Cost { get; init; }
+
+    /// <summary>What the build of <c>mixed</c> takes.</summary>
+    public CostView? MixedCost { get; init; }
+
     /// <summary>The verdict on every process, in the volume asked about.</summary>
     public required IReadOnlyList<ProcessVerdictView> Processes { get; init; }
 
@@ -82,6 +88,8 @@ internal sealed record FigureView
             Reasons = answer.Asked is null ? null : ReasonView.Of(answer.Asked.Verdict),
             Usual = UsualView.Of(answer.Asked?.Verdict),
             Mixed = answer.Mixed is null ? null : [.. answer.Mixed.ByPrinter.Select(MixedView.Of)],
+            Cost = CostView.Of(answer.Cost, answer.Snapshot.Currency),
+            MixedCost = CostView.Of(answer.MixedCost, answer.Snapshot.Currency),
             Processes = [.. answer.ByProcess.Select(v => new ProcessVerdictView(v.Process.Code, v.Verdict.Verdict))],
             Choices = [.. answer.Choices.Select(c => ChoiceView.Of(answer, c))],
             Parts = [.. answer.Parts.Select(p => PartView.Of(answer, p, pathBase, withRevisions: false))],

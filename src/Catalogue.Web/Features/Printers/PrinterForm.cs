@@ -22,6 +22,12 @@ internal sealed class PrinterForm
     public string Margin { get; private init; } = "2";
     public bool Inches { get; private init; }
 
+    /// <summary>How the printer works, for estimates of time; empty = as the process usually does.</summary>
+    public string Layer { get; private init; } = "";
+
+    public string Cycle { get; private init; } = "";
+    public string Flow { get; private init; } = "";
+
     /// <summary>Processes that the visitor can print with as well.</summary>
     public IReadOnlyList<string> Also { get; private init; } = [];
 
@@ -51,6 +57,9 @@ internal sealed class PrinterForm
             RoundHeight = Text(round?.Height),
             Margin = volume is null ? "2" : Text(volume.Value.MarginMm),
             Inches = inches,
+            Layer = Text(printer.Pace.LayerMm),
+            Cycle = Text(printer.Pace.CycleSeconds),
+            Flow = Text(printer.Pace.FlowMm3PerSecond),
             Also = [.. also.Select(p => p.Process!)],
         };
     }
@@ -69,6 +78,9 @@ internal sealed class PrinterForm
             RoundHeight = Field(query, "round-height"),
             Margin = Field(query, "margin"),
             Inches = query["unit"] == "inch",
+            Layer = Field(query, "layer"),
+            Cycle = Field(query, "cycle"),
+            Flow = Field(query, "flow"),
             Also = [.. query["also"].OfType<string>().Where(processes.Contains).Distinct().Take(MixedBuild.MostPrinters - 1)],
         };
         form.Check(processes);
@@ -83,6 +95,10 @@ internal sealed class PrinterForm
             _errors["process"] = "This catalogue knows no such process. Choose one of the list.";
         var volume = IsRound ? RoundVolume() : BoxVolume();
         var margin = Margin.Length == 0 ? 0 : Number("margin", "The margin", Margin, 0, Catalogue.Model.Printers.Printer.LargestMarginMm);
+        var pace = new PrinterPace(
+            Optional("layer", "The layer height", Layer, PrinterPace.LeastLayerMm, PrinterPace.MostLayerMm, "mm"),
+            Optional("cycle", "The time per layer", Cycle, PrinterPace.LeastCycleSeconds, PrinterPace.MostCycleSeconds, "seconds"),
+            Optional("flow", "The flow", Flow, PrinterPace.LeastFlow, PrinterPace.MostFlow, "mm³ a second"));
         if (_errors.Count > 0) return;
         if (volume is { } given && margin is { } mm)
         {
@@ -97,8 +113,8 @@ internal sealed class PrinterForm
 
         if (Process.Length > 0 || volume is not null)
         {
-            Printer = new(Process.Length > 0 ? Process : null, volume);
-            AlsoPrinters = Process.Length == 0 ? [] : [.. Also.Where(p => p != Process).Select(p => new Printer(p, volume))];
+            Printer = new Printer(Process.Length > 0 ? Process : null, volume) { Pace = pace };
+            AlsoPrinters = Process.Length == 0 ? [] : [.. Also.Where(p => p != Process).Select(Printer.On)];
         }
         else _errors["process"] = "Choose a process, or give a size, or both; without either there is no printer to judge for.";
     }
@@ -117,13 +133,16 @@ internal sealed class PrinterForm
         return d is null || h is null ? null : BuildVolume.Round(d.Value, h.Value);
     }
 
-    private double? Number(string field, string name, string text, double least = 1, double most = LargestMm)
+    private double? Optional(string field, string name, string text, double least, double most, string unit) =>
+        text.Length == 0 ? null : Number(field, name, text, least, most, unit);
+
+    private double? Number(string field, string name, string text, double least = 1, double most = LargestMm, string unit = "mm")
     {
         var ok = double.TryParse(text.Replace(',', '.'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var mm) && mm >= least && mm <= most;
         if (ok) return mm;
         _errors[field] = text.Length == 0
             ? $"{name} is missing."
-            : string.Create(CultureInfo.InvariantCulture, $"{name} is not a number from {least:0} to {most:0} mm: “{text}”. Write it like 114 or 114.3.");
+            : string.Create(CultureInfo.InvariantCulture, $"{name} is not a number from {least:0.###} to {most:0} {unit}: “{text}”. Write it like {(least < 1 ? "0.5 or 7" : "114 or 114.3")}.");
         return null;
     }
 

@@ -6,7 +6,10 @@ using Catalogue.Model.Verdicts;
 
 namespace Catalogue.Web.Features.Shared;
 
-/// <summary>A printer as the query of an address: <c>process=VPP-rigid&amp;volume=64x114x152&amp;margin=2</c>, or <c>round=200x300</c>.</summary>
+/// <summary>
+/// A printer as the query of an address: <c>process=VPP-rigid&amp;volume=64x114x152&amp;margin=2</c>, or <c>round=200x300</c>; how it works, where that is said, as
+/// <c>layer=0.05&amp;cycle=8&amp;flow=5</c>.
+/// </summary>
 public static class PrinterLink
 {
     /// <summary>The printer that a query names; null when it does not speak of one. A name without a value says “any”.</summary>
@@ -19,7 +22,8 @@ public static class PrinterLink
 
         // Two numbers typed where three are asked for are a round plate all the same.
         if (round.Length == 0 && BuildVolume.TryParse(volume, out var plate) && plate.IsRound) (volume, round) = ("", volume);
-        return Printer.Parse(query["process"].ToString().Trim(), volume, round, Margin(query["margin"].ToString().Trim()));
+        var printer = Printer.Parse(query["process"].ToString().Trim(), volume, round, Number(query, "margin", "a margin", "millimetres", "2 or 1.5"));
+        return printer with { Pace = Pace(query) };
     }
 
     /// <summary>The query that <see cref="Read"/> reads, without a question mark; empty for a printer that is not known.</summary>
@@ -34,7 +38,15 @@ public static class PrinterLink
             if (volume.MarginMm > 0) parts.Add(string.Create(CultureInfo.InvariantCulture, $"margin={volume.MarginMm}"));
         }
 
+        Add("layer", printer.Pace.LayerMm);
+        Add("cycle", printer.Pace.CycleSeconds);
+        Add("flow", printer.Pace.FlowMm3PerSecond);
         return string.Join('&', parts);
+
+        void Add(string name, double? value)
+        {
+            if (value is { } number) parts.Add(string.Create(CultureInfo.InvariantCulture, $"{name}={number}"));
+        }
     }
 
     /// <summary>
@@ -58,7 +70,8 @@ public static class PrinterLink
                 room = volume.WithMargin(first.Volume?.MarginMm ?? 0);
             }
 
-            others.Add(Printer.Parse(at < 0 ? word : word[..at], null, null, null) with { Volume = room });
+            var other = Printer.Parse(at < 0 ? word : word[..at], null, null, null);
+            others.Add(other with { Volume = room, Pace = at < 0 ? first.PaceOn(other.Process!) : PrinterPace.Usual });
             if (others.Count >= MixedBuild.MostPrinters)
                 throw new RuleBrokenException("printers-invalid", $"At most {MixedBuild.MostPrinters} printers can be combined.");
         }
@@ -74,11 +87,15 @@ public static class PrinterLink
         return string.Join('&', also.Select(p => "also=" + p.Process + (p.Volume == first.Volume || p.Volume is null ? "" : "@" + p.Volume)));
     }
 
-    private static double? Margin(string text)
+    private static PrinterPace Pace(IQueryCollection query) => PrinterPace.Checked(
+        Number(query, "layer", "a layer height", "millimetres", "0.05"), Number(query, "cycle", "a time per layer", "seconds", "8"), Number(query, "flow", "a flow", "mm³ a second", "5"));
+
+    private static double? Number(IQueryCollection query, string name, string what, string unit, string example)
     {
+        var text = query[name].ToString().Trim();
         if (text.Length == 0) return null;
-        return double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var mm)
-            ? mm
-            : throw new RuleBrokenException("margin-invalid", $"“{text}” is not a margin. Write a number of millimetres with a point for decimals, for example 2 or 1.5.");
+        return double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var number)
+            ? number
+            : throw new RuleBrokenException(name + "-invalid", $"“{text}” is not {what}. Write a number of {unit} with a point for decimals, for example {example}.");
     }
 }

@@ -1,0 +1,34 @@
+using System.Globalization;
+
+namespace Catalogue.Model.Printers;
+
+/// <summary>How a visitor's own printer works, where they said so: it replaces the process's usual numbers in estimates of time.</summary>
+/// <param name="LayerMm">Layer height.</param>
+/// <param name="CycleSeconds">One layer from start to start, of resin or powder.</param>
+/// <param name="FlowMm3PerSecond">What comes out of the nozzle while it prints.</param>
+public sealed record PrinterPace(double? LayerMm, double? CycleSeconds, double? FlowMm3PerSecond)
+{
+    public const double LeastLayerMm = 0.005;
+    public const double MostLayerMm = 2;
+    public const double LeastCycleSeconds = 0.1;
+    public const double MostCycleSeconds = 600;
+    public const double LeastFlow = 0.1;
+    public const double MostFlow = 500;
+
+    /// <summary>Nothing said.</summary>
+    public static PrinterPace Usual { get; } = new(null, null, null);
+
+    /// <exception cref="RuleBrokenException"><c>layer-invalid</c>, <c>cycle-invalid</c>, <c>flow-invalid</c>.</exception>
+    public static PrinterPace Checked(double? layer, double? cycle, double? flow)
+    {
+        if (layer is not (null or (>= LeastLayerMm and <= MostLayerMm)))
+            throw new RuleBrokenException("layer-invalid", Text($"A layer is {LeastLayerMm} to {MostLayerMm} mm high, for example 0.05."));
+        if (cycle is not (null or (>= LeastCycleSeconds and <= MostCycleSeconds)))
+            throw new RuleBrokenException("cycle-invalid", Text($"A layer takes {LeastCycleSeconds} to {MostCycleSeconds} seconds, for example 8."));
+        if (flow is not (null or (>= LeastFlow and <= MostFlow)))
+            throw new RuleBrokenException("flow-invalid", Text($"A nozzle lets {LeastFlow} to {MostFlow} mm³ out in a second, for example 5."));
+        return new(layer, cycle, flow);
+    }
+
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}
