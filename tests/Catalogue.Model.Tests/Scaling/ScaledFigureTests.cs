@@ -67,7 +67,15 @@ public sealed class ScaledFigureTests
     {
         var section = new LimbSection
         {
-            At = new(0, 0, 2), Axis = Vec3.UnitZ, AreaMm2 = 7, SecondMomentMm4 = 4, FibreMm = 1.5, ThicknessMm = 3, LeverMm = 30, BeyondMm3 = 200, BeyondLeverMm = 15,
+            At = new(0, 0, 2),
+            Axis = Vec3.UnitZ,
+            AreaMm2 = 7,
+            SecondMomentMm4 = 4,
+            FibreMm = 1.5,
+            ThicknessMm = 3,
+            LeverMm = 30,
+            BeyondMm3 = 200,
+            BeyondLeverMm = 15,
         };
         var drawn = Facts(Solids.Box(10, 20, 40)) with { Limbs = new() { Limbs = [new() { Tip = new(0, 0, 40), Pushed = section, Dropped = section }] } };
         var half = drawn.Scaled(0.5, smallPart: true);
