@@ -1208,11 +1208,57 @@ namespace Catalogue.Migrations.PostgreSql
                     b.ToTable("process_limits", (string)null);
                 });
 
+            modelBuilder.Entity("Catalogue.Model.Processes.ProcessRate", b =>
+                {
+                    b.Property<string>("ProcessCode")
+                        .HasMaxLength(30)
+                        .HasColumnType("character varying(30)")
+                        .HasColumnName("process_code");
+
+                    b.Property<string>("Key")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("key");
+
+                    b.Property<string>("Origin")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("origin");
+
+                    b.Property<double>("SpreadPercent")
+                        .HasColumnType("double precision")
+                        .HasColumnName("spread_percent");
+
+                    b.Property<string>("Unit")
+                        .IsRequired()
+                        .HasMaxLength(10)
+                        .HasColumnType("character varying(10)")
+                        .HasColumnName("unit");
+
+                    b.Property<double>("Value")
+                        .HasColumnType("double precision")
+                        .HasColumnName("value");
+
+                    b.HasKey("ProcessCode", "Key")
+                        .HasName("pk_process_rates");
+
+                    b.ToTable("process_rates", (string)null);
+                });
+
             modelBuilder.Entity("Catalogue.Model.Ranges.RangePromise", b =>
                 {
                     b.Property<int>("Id")
                         .HasColumnType("integer")
                         .HasColumnName("id");
+
+                    b.Property<string>("Currency")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasMaxLength(3)
+                        .HasColumnType("character varying(3)")
+                        .HasDefaultValue("EUR")
+                        .HasColumnName("currency");
 
                     b.Property<double>("DepthMm")
                         .HasColumnType("double precision")
@@ -1714,6 +1760,16 @@ namespace Catalogue.Migrations.PostgreSql
                         .HasConstraintName("fk_process_limits_processes_process_code");
                 });
 
+            modelBuilder.Entity("Catalogue.Model.Processes.ProcessRate", b =>
+                {
+                    b.HasOne("Catalogue.Model.Processes.Process", null)
+                        .WithMany("Rates")
+                        .HasForeignKey("ProcessCode")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_process_rates_processes_process_code");
+                });
+
             modelBuilder.Entity("Catalogue.Model.Reports.Report", b =>
                 {
                     b.HasOne("Catalogue.Model.Figures.Revision", null)
@@ -1865,6 +1921,8 @@ namespace Catalogue.Migrations.PostgreSql
             modelBuilder.Entity("Catalogue.Model.Processes.Process", b =>
                 {
                     b.Navigation("Limits");
+
+                    b.Navigation("Rates");
                 });
 #pragma warning restore 612, 618
         }

@@ -1203,11 +1203,57 @@ namespace Catalogue.Migrations.Sqlite
                     b.ToTable("process_limits", (string)null);
                 });
 
+            modelBuilder.Entity("Catalogue.Model.Processes.ProcessRate", b =>
+                {
+                    b.Property<string>("ProcessCode")
+                        .HasMaxLength(30)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("process_code");
+
+                    b.Property<string>("Key")
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("key");
+
+                    b.Property<string>("Origin")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("origin");
+
+                    b.Property<double>("SpreadPercent")
+                        .HasColumnType("REAL")
+                        .HasColumnName("spread_percent");
+
+                    b.Property<string>("Unit")
+                        .IsRequired()
+                        .HasMaxLength(10)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("unit");
+
+                    b.Property<double>("Value")
+                        .HasColumnType("REAL")
+                        .HasColumnName("value");
+
+                    b.HasKey("ProcessCode", "Key")
+                        .HasName("pk_process_rates");
+
+                    b.ToTable("process_rates", (string)null);
+                });
+
             modelBuilder.Entity("Catalogue.Model.Ranges.RangePromise", b =>
                 {
                     b.Property<int>("Id")
                         .HasColumnType("INTEGER")
                         .HasColumnName("id");
+
+                    b.Property<string>("Currency")
+                        .IsRequired()
+                        .ValueGeneratedOnAdd()
+                        .HasMaxLength(3)
+                        .HasColumnType("TEXT")
+                        .HasDefaultValue("EUR")
+                        .HasColumnName("currency");
 
                     b.Property<double>("DepthMm")
                         .HasColumnType("REAL")
@@ -1707,6 +1753,16 @@ namespace Catalogue.Migrations.Sqlite
                         .HasConstraintName("fk_process_limits_processes_process_code");
                 });
 
+            modelBuilder.Entity("Catalogue.Model.Processes.ProcessRate", b =>
+                {
+                    b.HasOne("Catalogue.Model.Processes.Process", null)
+                        .WithMany("Rates")
+                        .HasForeignKey("ProcessCode")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_process_rates_processes_process_code");
+                });
+
             modelBuilder.Entity("Catalogue.Model.Reports.Report", b =>
                 {
                     b.HasOne("Catalogue.Model.Figures.Revision", null)
@@ -1858,6 +1914,8 @@ namespace Catalogue.Migrations.Sqlite
             modelBuilder.Entity("Catalogue.Model.Processes.Process", b =>
                 {
                     b.Navigation("Limits");
+
+                    b.Navigation("Rates");
                 });
 #pragma warning restore 612, 618
         }

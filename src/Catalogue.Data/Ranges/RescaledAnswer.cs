@@ -71,7 +71,7 @@ public sealed record RescaledAnswer
         var joints = answer.Details.Figure.Joints.Where(j => j.IsUsedOn(process.Code)).ToList();
         var figure = new ScaledFigure(parts, [.. joints.Select(j => new ScalableJoint(j.Id, j.FirstPartId, j.SecondPartId, j.Spec))], process, answer.Printer.Volume);
         var (fits, small) = await AtAsync(answer, process, scale, search, cancellation);
-        var (verdict, drawn) = (figure.At(scale, fits, small), figure.At(PrintScale.Drawn));
+        var (verdict, drawn) = (figure.At(scale, fits, small, asPublished: scale == PrintScale.Drawn), figure.At(PrintScale.Drawn));
         var rescaled = answer.Parts.Select(p => PartOf(p, verdict, drawn, fits, small)).ToList();
         var built = verdict.Built.Select(b => b.Part.PartId).ToHashSet();
         var hardware = answer.Hardware.ToList();

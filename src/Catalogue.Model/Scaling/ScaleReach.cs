@@ -27,8 +27,8 @@ public static class ScaleReach
     private static Finding? Beyond(double limit, double measured, double scale, string what, string how, string? source)
     {
         if (limit / scale <= measured * (1 + 1e-9)) return null;
-        return new("scale.not-measured", Severity.Care,
-            Text($"So small, {what} that are drawn {limit / scale:0.##} mm wide come to the limit of {limit:0.##} mm, and {what} are measured up to {measured:0.##} mm only: more may {how} than is told here."))
+        return Rules.ScaleNotMeasured.Found(Severity.Care,
+            Text($"So small, {what} that are drawn {limit / scale:0.##} mm wide come to the limit of {limit:0.##} mm, and {what} are measured up to {measured:0.##} mm only: more may {how} than is told here.")) with
         {
             Measured = Math.Round(100 * scale, 2),
             Limit = Math.Round(100 * limit / measured, 2),

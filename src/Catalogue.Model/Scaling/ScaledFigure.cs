@@ -54,11 +54,12 @@ public sealed class ScaledFigure(IReadOnlyList<ScalablePart> parts, IReadOnlyLis
     /// <summary>The figure at a scale.</summary>
     /// <param name="fits">Exact answers for variants, where they are known; for the others <see cref="ScalableVariant.FitsUpTo"/> decides.</param>
     /// <param name="smallParts">Which variants go into the small-parts cylinder at that scale; null = not asked.</param>
-    public FigureVerdict At(PrintScale scale, IReadOnlyDictionary<Guid, FitAnswer>? fits = null, IReadOnlySet<Guid>? smallParts = null)
+    /// <param name="asPublished">True to take the judgements that are shown of the files themselves, with what designers overruled and others reported: at the drawn size only.</param>
+    public FigureVerdict At(PrintScale scale, IReadOnlyDictionary<Guid, FitAnswer>? fits = null, IReadOnlySet<Guid>? smallParts = null, bool asPublished = false)
     {
         var cases = parts.Select(p => p.Case with
         {
-            Candidates = [.. p.Variants.Select(v => new Candidate(v.VariantId, v.RevisionId, v.Slug, Judge(v, scale, fits?.GetValueOrDefault(v.VariantId), smallParts?.Contains(v.VariantId) == true)))],
+            Candidates = [.. p.Variants.Select(v => new Candidate(v.VariantId, v.RevisionId, v.Slug, Judge(v, scale, fits?.GetValueOrDefault(v.VariantId), smallParts?.Contains(v.VariantId) == true, asPublished)))],
         }).ToList();
         var held = joints.Select(j => new JointCase(j.JointId, j.FirstPartId, j.SecondPartId, JointMechanics.Judge(j.Spec.Scaled(process, scale), process))).ToList();
         return FigureJudge.Judge(cases, process.SpokenName, held);
@@ -131,16 +132,16 @@ public sealed class ScaledFigure(IReadOnlyList<ScalablePart> parts, IReadOnlyLis
         return [.. verdict.Reasons.Where(r => !r.Optional && r.Finding.Severity == gravest)];
     }
 
-    private Judgement Judge(ScalableVariant variant, PrintScale scale, FitAnswer? fit, bool smallPart)
+    private Judgement Judge(ScalableVariant variant, PrintScale scale, FitAnswer? fit, bool smallPart, bool asPublished)
     {
-        var judgement = variant.Facts is { } facts
+        var judgement = variant.Facts is { } facts && !asPublished
             ? Judgement.From([.. RevisionJudge.Judge(facts.Scaled(scale.Factor, smallPart), process).Findings, .. ScaleReach.Findings(facts, process, scale.Factor)])
             : variant.Published;
         if (volume is not { } room) return judgement;
         if (fit is not null) return judgement.With(FitFindings.Of(fit, room));
         return scale.Factor > variant.FitsUpTo
-            ? judgement.With(new("fit.too-large", Severity.Stop, string.Create(CultureInfo.InvariantCulture,
-                $"Fits {FitFindings.Words(room)} up to {Math.Floor(variant.FitsUpTo * 1000) / 10:0.#} %; larger it is too long in every orientation."))
+            ? judgement.With(Rules.FitTooLarge.Found(Severity.Stop, string.Create(CultureInfo.InvariantCulture,
+                $"Fits {FitFindings.Words(room)} up to {Math.Floor(variant.FitsUpTo * 1000) / 10:0.#} %; larger it is too long in every orientation.")) with
             {
                 Measured = Math.Round(scale.Percent, 2),
                 Limit = Math.Floor(variant.FitsUpTo * 1000) / 10,

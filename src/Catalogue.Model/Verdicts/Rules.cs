@@ -1,5 +1,6 @@
 using System.Collections.Frozen;
 using System.Globalization;
+using Catalogue.Geometry.Thickness;
 using Catalogue.Model.Joints;
 using Catalogue.Model.Processes;
 using Catalogue.Model.Reports;
@@ -78,6 +79,13 @@ public static class Rules
     public static readonly Rule FitTurn = new("fit.turn", RuleSubject.Size, "Whether it fits along the axes of its file")
     {
         Note = "only when turned out of them", Do = "Lay it down as the part's page says.", Origin = "the printer's build volume",
+    };
+
+    public static readonly Rule ScaleNotMeasured = new("scale.not-measured", RuleSubject.Size, "Of a part printed smaller: how thick walls, gaps and limbs are drawn that come to their limits at that size",
+        LimitKey.WallFree, LimitKey.WallSupported, LimitKey.Clearance, LimitKey.LimbWidth)
+    {
+        Care = Said($"more than was measured: walls up to {WallMeasures.WallSteps[^1]} mm, gaps up to {GapMeasures.GapSteps[^1]} mm, limbs up to {WallMeasures.LimbSteps[^1]} mm"),
+        Do = "Look at what is fine yourself, or print it larger.", Origin = "what the checks measure",
     };
 
     // ── walls and gaps ──
@@ -270,7 +278,7 @@ public static class Rules
     public static IReadOnlyList<Rule> All { get; } =
     [
         MeshRejected, MeshOpen, MeshNonManifold, MeshOrientation, MeshSelfIntersections, MeshInsideOut, MeshUntidy, FileWarning, InspectionPending, SmallPart,
-        FitTooLarge, FitTight, FitTurn,
+        FitTooLarge, FitTight, FitTurn, ScaleNotMeasured,
         WallThin, WallThinFree, WallEdge, GapNarrow, GapSlot, GapGroove,
         HoleNarrow, HoleThinWall, HoleThinFloor, HoleRod,
         LimbThin, LimbFragile,

@@ -10,6 +10,7 @@ using Catalogue.Model.Figures;
 using Catalogue.Model.Inspections;
 using Catalogue.Model.Joints;
 using Catalogue.Model.Processes;
+using Catalogue.Model.Scaling;
 using Catalogue.Model.Tests.Figures;
 using Catalogue.Model.Verdicts;
 
@@ -56,6 +57,8 @@ public sealed record RuleCase(Rule Rule, Severity Severity, double? Measured, Fu
         yield return Of(Rules.FitTooLarge, Severity.Stop, -2.5, false);
         yield return Of(Rules.FitTight, Severity.Note, 0.2, false);
         yield return Of(Rules.FitTurn, Severity.Note, 1.2, true);
+        // At 40 % a gap of 0.5 / 0.4 = 1.25 mm comes to the clearance; gaps are measured up to 1 mm.
+        yield return new(Rules.ScaleNotMeasured, Severity.Care, 40, () => ScaleReach.Findings(FigureTests.Facts() with { Gaps = new(null, []) }, Process("VPP-rigid"), 0.4));
     }
 
     private static IEnumerable<RuleCase> OfWalls()
