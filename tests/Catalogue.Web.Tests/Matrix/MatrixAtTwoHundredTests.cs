@@ -12,6 +12,7 @@ namespace Catalogue.Web.Tests.Matrix;
 public sealed class MatrixAtTwoHundredTests(SqliteCatalogue catalogue) : IClassFixture<SqliteCatalogue>
 {
     private const int Figures = 200;
+    private const int Meshes = 12;
 
     // Every page of the site is sent compressed; a phone in a workshop gets this one in a second at 1.2 Mbit/s.
     private const int MostBytes = 150_000;
@@ -44,14 +45,14 @@ public sealed class MatrixAtTwoHundredTests(SqliteCatalogue catalogue) : IClassF
     {
         var now = DateTime.UtcNow;
         var inspections = new List<MeshInspection>();
-        for (var i = 0; i < 24; i++)
+        for (var i = 0; i < Meshes; i++)
         {
             var mesh = (i % 4) switch
             {
                 0 => Solids.Box(18 + i, 14, 9 + i),
-                1 => Solids.Box(16 + i, 20, 0.55 + (i * 0.03)),
-                2 => Solids.Cylinder(1 + (i * 0.12), 30 + i, 24),
-                _ => Solids.Box(20, 20, 60 + (i * 5)),
+                1 => Solids.Box(16 + i, 20, 0.6 + (i * 0.04)),
+                2 => Solids.Cylinder(1 + (i * 0.2), 30 + i, 24),
+                _ => Solids.Box(20, 20, 60 + (i * 10)),
             };
             using var stl = new MemoryStream(Api.Stl(mesh));
             var result = MeshInspector.Inspect(stl, stl.Length, new() { ForRange = true, Unit = LengthUnit.Millimetre }, cancellation: TestContext.Current.CancellationToken);
@@ -63,7 +64,7 @@ public sealed class MatrixAtTwoHundredTests(SqliteCatalogue catalogue) : IClassF
 
         db.Inspections.AddRange(inspections);
         string[] parts = ["Torso", "Head", "Left arm", "Right arm", "Left leg", "Right leg", "Cloak", "Lantern"];
-        var revisions = new List<Revision>();
+        var (figures, revisions) = (new List<Figure>(), new List<Revision>());
         for (var f = 0; f < Figures; f++)
         {
             var figure = new Figure($"figure-{f:000}", new() { Title = $"The {f + 1}th player of the company", HeightMm = 90 + (f % 60), Licence = "CC-BY-4.0" }, now);
@@ -71,15 +72,16 @@ public sealed class MatrixAtTwoHundredTests(SqliteCatalogue catalogue) : IClassF
             {
                 var part = figure.AddPart(Slug.From(parts[p]), parts[p], 1, p == 7 ? PartRole.Optional : PartRole.Required, now);
                 string[] processes = f % 7 == 0 ? ["VPP-rigid", "VPP-tough"] : f % 11 == 0 ? ["MEX-rigid"] : ["MEX-rigid", "MEX-flexible", "VPP-rigid", "VPP-tough", "VPP-flexible", "PBF-rigid"];
-                var inspection = inspections[f % 3 == 0 ? (p * 4) % 24 : ((f * 5) + (p * 7)) % 24];
+                var inspection = inspections[f % 3 == 0 ? (p * 4) % Meshes : ((f * 5) + (p * 7)) % Meshes];
                 revisions.Add(part.AddVariant("standard", "Standard", processes, now).Upload(inspection.Sha256, 684, "part.stl", LengthUnit.Millimetre, "First shape.", inspection, now));
             }
 
-            db.Figures.Add(figure);
-            await db.SaveChangesAsync();
-            figure.Publish("First edition", now);
+            figures.Add(figure);
         }
 
+        db.Figures.AddRange(figures);
+        await db.SaveChangesAsync();
+        foreach (var figure in figures) figure.Publish("First edition", now);
         await db.SaveChangesAsync();
         await RevisionVerdicts.JudgeAsync(db, revisions, now, TestContext.Current.CancellationToken);
         return await db.SaveChangesAsync();
