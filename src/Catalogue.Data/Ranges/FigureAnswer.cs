@@ -3,6 +3,7 @@ using Catalogue.Model;
 using Catalogue.Model.Cautions;
 using Catalogue.Model.Costs;
 using Catalogue.Model.Figures;
+using Catalogue.Model.Inspections;
 using Catalogue.Model.Joints;
 using Catalogue.Model.Printers;
 using Catalogue.Model.Processes;
@@ -112,6 +113,7 @@ public sealed record FigureAnswer
             : null;
         var parts = new List<PartAnswer>(details.Shown.Parts.Count);
         foreach (var part in details.Shown.Parts) parts.Add(await PartOfAsync(search, details, part, asked?.Verdict, printer, part.Slug == closely, cancellation));
+        if (asked is not null && asked.Process.Code == printer.Process) parts = [.. parts.Select(p => p.PrintedBy(asked.Process, printer.Pace))];
         var mixed = printer.Process is not null && asked is { Verdict.Verdict: Verdict.Unsuited }
             ? await MixedAnswer.OfAsync(search, snapshot, details.Shown, also is { Count: > 0 } ? [printer, .. also] : MixedAnswer.Thinkable(snapshot, printer), cancellation)
             : null;
@@ -139,7 +141,15 @@ public sealed record FigureAnswer
 public sealed record ProcessVerdict(Process Process, FigureVerdict Verdict);
 
 /// <summary>A part with its verdict on the process asked about and the variant to take; both null without one.</summary>
-public sealed record PartAnswer(IndexedPart Part, PartVerdict? Verdict, IReadOnlyList<VariantAnswer> Variants, VariantAnswer? Chosen);
+public sealed record PartAnswer(IndexedPart Part, PartVerdict? Verdict, IReadOnlyList<VariantAnswer> Variants, VariantAnswer? Chosen)
+{
+    /// <summary>With what the visitor's own layer and line change of the notes; the verdict stays what it is.</summary>
+    internal PartAnswer PrintedBy(Process process, PrinterPace pace)
+    {
+        if (pace is { LayerMm: null, LineMm: null } || Verdict is not { } verdict || Chosen?.Revision.Inspection is not { State: InspectionState.Done } inspection) return this;
+        return this with { Verdict = verdict with { Judgement = PrinterFindings.Of(verdict.Judgement, inspection.Facts, process, pace.LayerMm, pace.LineMm) } };
+    }
+}
 
 /// <summary>A variant with the revision that is shown and, for a volume, its fit.</summary>
 public sealed record VariantAnswer(IndexedVariant Variant, Revision Revision, FitAnswer? Fit)

@@ -1,6 +1,6 @@
 using System.Text.Json;
-using Catalogue.Geometry.Holes;
 using Catalogue.Geometry.Formats;
+using Catalogue.Geometry.Holes;
 
 namespace Catalogue.Model.Inspections;
 

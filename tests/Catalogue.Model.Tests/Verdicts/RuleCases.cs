@@ -85,7 +85,8 @@ public sealed record RuleCase(Rule Rule, Severity Severity, double? Measured, Fu
         // Filament: relief 0.4 mm high (limit 1), grooves 0.35 mm wide (limit 0.6), 40 mm of each (worth telling from 5).
         var details = new DetailMeasures
         {
-            Low = Ladder(DetailMeasures.Heights, 0.5, new(null, 0.4, 150, 40, Vec3.Zero)), Ridges = Ladder(DetailMeasures.Sizes, 0.6, new(0.5, 1.5, 20, 40, Vec3.Zero)),
+            Low = Ladder(DetailMeasures.Heights, 0.5, new(null, 0.4, 150, 40, Vec3.Zero)),
+            Ridges = Ladder(DetailMeasures.Sizes, 0.6, new(0.5, 1.5, 20, 40, Vec3.Zero)),
             Grooves = Ladder(DetailMeasures.Sizes, 0.4, new(0.35, 1.5, 14, 40, Vec3.Zero)),
         };
         yield return new(Rules.DetailLost, Severity.Note, 0.4, () => DetailFindings.Of(details, Process("MEX-rigid")));
@@ -113,8 +114,16 @@ public sealed record RuleCase(Rule Rule, Severity Severity, double? Measured, Fu
     {
         var level = new OverhangMeasures
         {
-            Rotation = Rotation.Identity, HeightMm = 20, RestingMm2 = 100, AreaMm2 = [.. Enumerable.Repeat(300.0, 90)], SupportVolumeMm3 = [.. Enumerable.Repeat(6000.0, 90)],
-            OnPartMm2 = [.. new double[90]], Bridges = [], BridgeCount = 0, Islands = [], IslandCount = 0,
+            Rotation = Rotation.Identity,
+            HeightMm = 20,
+            RestingMm2 = 100,
+            AreaMm2 = [.. Enumerable.Repeat(300.0, 90)],
+            SupportVolumeMm3 = [.. Enumerable.Repeat(6000.0, 90)],
+            OnPartMm2 = [.. new double[90]],
+            Bridges = [],
+            BridgeCount = 0,
+            Islands = [],
+            IslandCount = 0,
         };
         // 300 mm² hang over; a bridge of 12 mm where 10 print; an island 7 mm up that lasts 5 mm.
         yield return new(Rules.OverhangArea, Severity.Note, 300, () => OverhangFindings.Of(level, 4000, Process("MEX-rigid")));
@@ -180,19 +189,41 @@ public sealed record RuleCase(Rule Rule, Severity Severity, double? Measured, Fu
     {
         var section = new LimbSection
         {
-            At = Vec3.Zero, Axis = Vec3.UnitZ, AreaMm2 = Math.PI * diameter * diameter / 4, SecondMomentMm4 = Math.PI * Math.Pow(diameter, 4) / 64, FibreMm = diameter / 2,
-            ThicknessMm = diameter, LeverMm = length, BeyondMm3 = Math.PI * diameter * diameter / 4 * length, BeyondLeverMm = length / 2,
+            At = Vec3.Zero,
+            Axis = Vec3.UnitZ,
+            AreaMm2 = Math.PI * diameter * diameter / 4,
+            SecondMomentMm4 = Math.PI * Math.Pow(diameter, 4) / 64,
+            FibreMm = diameter / 2,
+            ThicknessMm = diameter,
+            LeverMm = length,
+            BeyondMm3 = Math.PI * diameter * diameter / 4 * length,
+            BeyondLeverMm = length / 2,
         };
         return new() { Limbs = [new() { Tip = new(0, 0, length), Pushed = section, Dropped = section }] };
     }
 
     private static TrappedLiquid Dry => new()
     {
-        Rotation = Rotation.Identity.ToRowMajor(), PitchMm = 0.1, FinestOpeningMm = 0.3, Cavities = [], Pools = [], SuctionCups = [], PooledMm3 = 0, SuctionMm2 = 0, SuctionLastsMm = 0,
+        Rotation = Rotation.Identity.ToRowMajor(),
+        PitchMm = 0.1,
+        FinestOpeningMm = 0.3,
+        Cavities = [],
+        Pools = [],
+        SuctionCups = [],
+        PooledMm3 = 0,
+        SuctionMm2 = 0,
+        SuctionLastsMm = 0,
     };
 
     private static Cavity Hollow(double volume, params double[] openings) => new()
     {
-        VolumeMm3 = volume, At = Vec3.Zero, Sealed = false, Openings = [.. openings.Select(d => new CavityOpening(d, Vec3.UnitX, -1))], SkinMm = 2, SkinAt = Vec3.UnitY, Drain = null, Vent = null,
+        VolumeMm3 = volume,
+        At = Vec3.Zero,
+        Sealed = false,
+        Openings = [.. openings.Select(d => new CavityOpening(d, Vec3.UnitX, -1))],
+        SkinMm = 2,
+        SkinAt = Vec3.UnitY,
+        Drain = null,
+        Vent = null,
     };
 }

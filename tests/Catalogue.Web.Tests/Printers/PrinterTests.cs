@@ -1,4 +1,5 @@
 using System.Net;
+using Catalogue.Geometry.Meshes;
 
 namespace Catalogue.Web.Tests.Printers;
 
@@ -33,6 +34,43 @@ public sealed class PrinterTests(SqliteCatalogue catalogue) : CatalogueTests(cat
         Assert.Contains("Shown for your printer: Resin, rigid", browser.Text, StringComparison.Ordinal);
         Assert.Contains("; and Resin, flexible", browser.Text, StringComparison.Ordinal);
         Assert.Contains("also=VPP-flexible", browser.Html, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Another_machine_has_a_size_of_its_own_and_a_wrong_one_is_told()
+    {
+        using var browser = new Browser(Catalogue.CreateClient());
+        await browser.GoAsync(Sent + "&also=MEX-rigid&size-MEX-rigid=220x220x250");
+        Assert.Equal("/matrix?process=VPP-rigid&volume=64x114.3x152.4&margin=2&also=MEX-rigid@220x220x250&unit=inch", browser.Path);
+        await browser.GoAsync("/printer");
+        Assert.Contains("value=\"220x220x250\"", browser.Html, StringComparison.Ordinal);
+        await browser.GoAsync(Sent + "&also=MEX-rigid&size-MEX-rigid=big");
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, browser.Status);
+        Assert.Contains("“big” is not a size.", browser.Text, StringComparison.Ordinal);
+    }
+
+    // A plate 0.3 mm thick that starts 7 mm up: within filament's thickest layer of 0.4 mm (review PMC9247992), beyond one of 0.1.
+    [Fact]
+    public async Task My_layer_and_line_go_along_and_are_used_where_parts_are_looked_at_closely()
+    {
+        using var browser = new Browser(Catalogue.CreateClient());
+        await browser.GoAsync(Sent + "&layer=0.05&line=0,1");
+        Assert.Equal("/matrix?process=VPP-rigid&volume=64x114.3x152.4&margin=2&layer=0.05&line=0.1&unit=inch", browser.Path);
+        await browser.GoAsync(Sent + "&line=9");
+        Assert.Contains("The width of a line is not a number from 0.005 to 3 mm", browser.Text, StringComparison.Ordinal);
+
+        using var designer = await Catalogue.DesignerAsync();
+        var figure = await designer.NewFigureAsync("table");
+        var mesh = Solids.Together(Solids.Box(10, 10, 10), Solids.Box(5, 5, 0.3).Transformed(Rotation.Identity, new(20, 0, 7)));
+        await designer.InspectedAsync(await designer.UploadAsync(figure, Api.Stl(mesh)));
+        await designer.PostAsync($"/api/figures/{figure}/publish", null, HttpStatusCode.OK);
+        using var visitor = Catalogue.Visitor();
+        Assert.DoesNotContain("overhang.island", await CodesAsync(""));
+        Assert.DoesNotContain("overhang.island", await CodesAsync("&layer=0.3"));
+        Assert.Contains("overhang.island", await CodesAsync("&layer=0.1"));
+
+        async Task<List<string?>> CodesAsync(string more) =>
+            [.. (await visitor.GetJsonAsync($"/api/figures/{figure}/parts/body?process=MEX-rigid{more}"))["findings"]!.AsArray().Select(f => (string?)f!["code"])];
     }
 
     [Fact]

@@ -16,8 +16,12 @@ internal sealed class EditPresetsPage(CatalogueDb db, Masthead masthead) : PageM
 {
     private static readonly Dictionary<string, string> Fields = new()
     {
-        ["volume-invalid"] = "Form.Volume", ["margin-invalid"] = "Form.MarginMm", ["process-unknown"] = "Form.Process", ["process-invalid"] = "Form.Process",
-        ["text-missing"] = "Form.Name", ["text-too-long"] = "Form.Name",
+        ["volume-invalid"] = "Form.Volume",
+        ["margin-invalid"] = "Form.MarginMm",
+        ["process-unknown"] = "Form.Process",
+        ["process-invalid"] = "Form.Process",
+        ["text-missing"] = "Form.Name",
+        ["text-too-long"] = "Form.Name",
     };
 
     [BindProperty]

@@ -28,8 +28,14 @@ internal sealed class PrinterForm
     public string Cycle { get; private init; } = "";
     public string Flow { get; private init; } = "";
 
+    /// <summary>What it draws, in mm, for fine relief; empty = as the process usually does.</summary>
+    public string Line { get; private init; } = "";
+
     /// <summary>Processes that the visitor can print with as well.</summary>
     public IReadOnlyList<string> Also { get; private init; } = [];
+
+    /// <summary>By process: the size of that other printer, such as 220x220x250; none = that of the first.</summary>
+    public IReadOnlyDictionary<string, string> AlsoSizes { get; private init; } = new Dictionary<string, string>();
 
     /// <summary>Sentences by field name, empty when the form can be kept.</summary>
     public IReadOnlyDictionary<string, string> Errors => _errors;
@@ -60,7 +66,9 @@ internal sealed class PrinterForm
             Layer = Text(printer.Pace.LayerMm),
             Cycle = Text(printer.Pace.CycleSeconds),
             Flow = Text(printer.Pace.FlowMm3PerSecond),
+            Line = Text(printer.Pace.LineMm),
             Also = [.. also.Select(p => p.Process!)],
+            AlsoSizes = also.Where(p => p.Volume is not null && p.Volume != volume).DistinctBy(p => p.Process).ToDictionary(p => p.Process!, p => p.Volume!.Value.ToString()),
         };
     }
 
@@ -81,7 +89,9 @@ internal sealed class PrinterForm
             Layer = Field(query, "layer"),
             Cycle = Field(query, "cycle"),
             Flow = Field(query, "flow"),
+            Line = Field(query, "line"),
             Also = [.. query["also"].OfType<string>().Where(processes.Contains).Distinct().Take(MixedBuild.MostPrinters - 1)],
+            AlsoSizes = processes.Select(p => (Process: p, Size: Field(query, "size-" + p))).Where(s => s.Size.Length > 0).ToDictionary(s => s.Process, s => s.Size),
         };
         form.Check(processes);
         return form;
@@ -98,7 +108,12 @@ internal sealed class PrinterForm
         var pace = new PrinterPace(
             Optional("layer", "The layer height", Layer, PrinterPace.LeastLayerMm, PrinterPace.MostLayerMm, "mm"),
             Optional("cycle", "The time per layer", Cycle, PrinterPace.LeastCycleSeconds, PrinterPace.MostCycleSeconds, "seconds"),
-            Optional("flow", "The flow", Flow, PrinterPace.LeastFlow, PrinterPace.MostFlow, "mm³ a second"));
+            Optional("flow", "The flow", Flow, PrinterPace.LeastFlow, PrinterPace.MostFlow, "mm³ a second"))
+        {
+            LineMm = Optional("line", "The width of a line", Line, PrinterPace.LeastLineMm, PrinterPace.MostLineMm, "mm"),
+        };
+        foreach (var (process, size) in AlsoSizes.Where(s => Also.Contains(s.Key) && !BuildVolume.TryParse(s.Value, out _)))
+            _errors["size-" + process] = $"“{size}” is not a size. Write it like 220x220x250, or 180x280 for a round plate; empty = the size below.";
         if (_errors.Count > 0) return;
         if (volume is { } given && margin is { } mm)
         {
@@ -114,10 +129,15 @@ internal sealed class PrinterForm
         if (Process.Length > 0 || volume is not null)
         {
             Printer = new Printer(Process.Length > 0 ? Process : null, volume) { Pace = pace };
-            AlsoPrinters = Process.Length == 0 ? [] : [.. Also.Where(p => p != Process).Select(Printer.On)];
+            AlsoPrinters = Process.Length == 0 ? [] : [.. Also.Where(p => p != Process || AlsoSizes.ContainsKey(p)).Select(p => Other(p, Printer))];
         }
         else _errors["process"] = "Choose a process, or give a size, or both; without either there is no printer to judge for.";
     }
+
+    /// <summary>In the room of the first printer, which it shares then, or another machine in a size of its own.</summary>
+    private Printer Other(string process, Printer first) => AlsoSizes.TryGetValue(process, out var size) && BuildVolume.TryParse(size, out var own)
+        ? new(process, own.WithMargin(first.Volume?.MarginMm ?? 0))
+        : first.On(process);
 
     private BuildVolume? BoxVolume()
     {

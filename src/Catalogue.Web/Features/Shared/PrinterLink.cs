@@ -8,7 +8,7 @@ namespace Catalogue.Web.Features.Shared;
 
 /// <summary>
 /// A printer as the query of an address: <c>process=VPP-rigid&amp;volume=64x114x152&amp;margin=2</c>, or <c>round=200x300</c>; how it works, where that is said, as
-/// <c>layer=0.05&amp;cycle=8&amp;flow=5</c>.
+/// <c>layer=0.05&amp;cycle=8&amp;flow=5&amp;line=0.4</c>.
 /// </summary>
 public static class PrinterLink
 {
@@ -41,6 +41,7 @@ public static class PrinterLink
         Add("layer", printer.Pace.LayerMm);
         Add("cycle", printer.Pace.CycleSeconds);
         Add("flow", printer.Pace.FlowMm3PerSecond);
+        Add("line", printer.Pace.LineMm);
         return string.Join('&', parts);
 
         void Add(string name, double? value)
@@ -88,7 +89,8 @@ public static class PrinterLink
     }
 
     private static PrinterPace Pace(IQueryCollection query) => PrinterPace.Checked(
-        Number(query, "layer", "a layer height", "millimetres", "0.05"), Number(query, "cycle", "a time per layer", "seconds", "8"), Number(query, "flow", "a flow", "mm³ a second", "5"));
+        Number(query, "layer", "a layer height", "millimetres", "0.05"), Number(query, "cycle", "a time per layer", "seconds", "8"), Number(query, "flow", "a flow", "mm³ a second", "5"),
+        Number(query, "line", "a width of a line", "millimetres", "0.4"));
 
     private static double? Number(IQueryCollection query, string name, string what, string unit, string example)
     {
