@@ -1,5 +1,6 @@
 using Catalogue.Web.Accounts;
 using Catalogue.Web.Api;
+using Catalogue.Web.Features.Conventions;
 using Catalogue.Web.Features.Downloads;
 using Catalogue.Web.Features.Drafts;
 using Catalogue.Web.Features.Figures;
@@ -70,6 +71,7 @@ internal static class CatalogueApp
         app.MapDrafts();
         app.MapDownloads();
         app.MapPictures();
+        app.MapConventions();
         app.MapOrientations();
         app.MapInspectionApi();
         app.MapLimitApi();

@@ -55,6 +55,7 @@ public sealed class EveryPageTests(RunningCatalogue catalogue, Chromium chromium
     [InlineData("printer-link-wrong", "/printer?volume=huge")]
     [InlineData("cautions", "/cautions")]
     [InlineData("rules", "/rules")]
+    [InlineData("offline", "/offline")]
     public Task My_printer_and_the_cautions(string name, string path) => LookAsync(name, path);
 
     [Theory]

@@ -35,6 +35,26 @@ public sealed partial class VisitTests(RunningCatalogue catalogue, Chromium chro
     }
 
     [Fact]
+    public async Task Without_a_connection_the_figure_looked_at_last_is_still_there()
+    {
+        await using var reader = await chromium.ReaderAsync(width: 390);
+        var page = await reader.NewPageAsync();
+        await page.GotoAsync(catalogue.Address);
+        await page.EvaluateAsync("navigator.serviceWorker.ready");
+        await page.GotoAsync(catalogue.Address + "/figures/lamplighter?process=VPP-rigid&volume=64x114x152");
+        await page.WaitForFunctionAsync("async (path) => !!(await caches.match(path))", "/figures/lamplighter");
+        await reader.SetOfflineAsync(true);
+        await page.ReloadAsync();
+        await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Lamplighter", Level = 1 })).ToBeVisibleAsync();
+
+        // Any other page says what is the matter and what there is.
+        await page.GotoAsync(catalogue.Address + "/matrix");
+        await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Name = "No connection" })).ToBeVisibleAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "Lamplighter" }).ClickAsync();
+        await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Lamplighter", Level = 1 })).ToBeVisibleAsync();
+    }
+
+    [Fact]
     public async Task The_keyboard_alone_skips_to_the_content_and_reaches_a_figure()
     {
         await using var reader = await chromium.ReaderAsync(width: 1280);

@@ -1,0 +1,19 @@
+namespace Catalogue.Web.Features.Shared;
+
+/// <summary>Whole addresses of this site, as the reader reaches it: for what leaves the site, such as previews of links and maps for search engines.</summary>
+internal static class SiteAddress
+{
+    /// <param name="path">Begins with a slash; below the path the site is served under.</param>
+    public static string Of(HttpRequest request, string path = "")
+    {
+        ArgumentNullException.ThrowIfNull(request);
+        return $"{request.Scheme}://{request.Host}{request.PathBase}{path}";
+    }
+
+    /// <summary>The address of this page without its query: printers, filters and units show the same thing another way.</summary>
+    public static string OfPage(HttpRequest request)
+    {
+        ArgumentNullException.ThrowIfNull(request);
+        return Of(request, request.Path.ToUriComponent());
+    }
+}
