@@ -19,6 +19,7 @@ public abstract partial class ConventionTests(CatalogueFixture catalogue) : Cata
         await designer.SendAsync(HttpMethod.Put, $"/api/figures/{figure}", new { title = Title, heightMm = 120, licence = "CC-BY-4.0" }, HttpStatusCode.OK);
         using var visitor = Catalogue.CreateClient();
         var html = await visitor.GetStringAsync($"/figures/{figure}?process=VPP-rigid&volume=64x114x152");
+        Assert.Matches(Structured(), html);
         var graph = JsonNode.Parse(Structured().Match(html).Groups[1].Value)!;
         Assert.Equal("https://schema.org", (string?)graph["@context"]);
         var model = graph["@graph"]![0]!;
