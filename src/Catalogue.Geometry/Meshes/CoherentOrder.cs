@@ -1,5 +1,6 @@
 using System.Numerics;
 using System.Runtime.CompilerServices;
+using Catalogue.Geometry.Spatial;
 
 namespace Catalogue.Geometry.Meshes;
 
@@ -45,7 +46,7 @@ public sealed class CoherentOrder
     public static CoherentOrder Of(TriangleMesh mesh)
     {
         ArgumentNullException.ThrowIfNull(mesh);
-        var original = Sorted(Places(mesh));
+        var original = Numbers(mesh);
         var positions = mesh.Positions;
         var indices = mesh.Indices;
         var number = new int[mesh.VertexCount];
@@ -71,24 +72,30 @@ public sealed class CoherentOrder
         return new(new(kept, ordered), original);
     }
 
-    /// <summary>For each triangle its place on the curve above its number.</summary>
+    /// <summary>The numbers of all triangles in the new order, without making the mesh of it.</summary>
+    internal static int[] Numbers(TriangleMesh mesh)
+    {
+        var places = GC.AllocateUninitializedArray<ulong>(mesh.TriangleCount);
+        var half = places.Length / 2;
+        Fork.Both(() => Place(mesh, places, 0, half), () => Place(mesh, places, half, places.Length));
+        return Sorted(places);
+    }
+
+    /// <summary>For each triangle of a range its place on the curve above its number.</summary>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private static ulong[] Places(TriangleMesh mesh)
+    private static void Place(TriangleMesh mesh, ulong[] places, int begin, int end)
     {
         var vertices = mesh.Vertices;
         var indices = mesh.Indices;
         var (min, size) = (mesh.Bounds.Min, mesh.Bounds.Size);
         var low = new Vector3((float)min.X, (float)min.Y, (float)min.Z);
         var scale = new Vector3(Scale(size.X), Scale(size.Y), Scale(size.Z));
-        var places = GC.AllocateUninitializedArray<ulong>(mesh.TriangleCount);
-        for (var t = 0; t < places.Length; t++)
+        for (var t = begin; t < end; t++)
         {
             var cell = (vertices[indices[3 * t]] - low) * scale;
             var place = Spread((uint)cell.X) | (Spread((uint)cell.Y) << 1) | (Spread((uint)cell.Z) << 2);
             places[t] = ((ulong)place << 32) | (uint)t;
         }
-
-        return places;
 
         static float Scale(double size) => size > 0 ? (float)(1023 / size) : 0;
     }

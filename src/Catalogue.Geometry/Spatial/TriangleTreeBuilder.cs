@@ -9,7 +9,8 @@ namespace Catalogue.Geometry.Spatial;
 /// <remarks>
 /// The upper part is built first (large ranges are binned and partitioned in two halves side by side), then its subtrees on
 /// all cores, each into its own buffer; the buffers are joined in a fixed order. How a range is split depends on its content
-/// and length only.
+/// and length only. Triangles in random order are taken in one that runs along the surface (<see cref="CoherentOrder"/>): near ones then mostly
+/// go the same way at every split, and lie in the same cache lines, which is worth more than sorting them costs.
 /// </remarks>
 internal sealed class TriangleTreeBuilder(TriangleMesh mesh, CancellationToken cancel, int parallelAbove = 1 << 16)
 {
@@ -21,6 +22,10 @@ internal sealed class TriangleTreeBuilder(TriangleMesh mesh, CancellationToken c
 
     private Reference[] _references = [];
     private Reference[] _scratch = [];
+
+    // In the order that references count them: the numbers of triangles, and their corners. Empty when that is the mesh's own.
+    private int[] _numbers = [];
+    private int[] _corners = [];
     private float _areaScale = 1;
 
     /// <summary>A triangle's box; the fourth number of <see cref="Min"/> is the tagged triangle number.</summary>
@@ -156,6 +161,7 @@ internal sealed class TriangleTreeBuilder(TriangleMesh mesh, CancellationToken c
         if (count >= NumberTag - 0x80_0000) throw new ArgumentException("The mesh has too many triangles for one tree.");
         _references = GC.AllocateUninitializedArray<Reference>(count);
         if (count <= parallelAbove) return Fill(0, count);
+        if (CoherentOrder.Pays(mesh)) TakeInOrder();
         var (left, right) = (Range.None, Range.None);
         Fork.Both(() => left = Fill(0, count / 2), () => right = Fill(count / 2, count));
         left.Merge(right);
@@ -163,10 +169,31 @@ internal sealed class TriangleTreeBuilder(TriangleMesh mesh, CancellationToken c
         return left;
     }
 
+    private void TakeInOrder()
+    {
+        _numbers = CoherentOrder.Numbers(mesh);
+        cancel.ThrowIfCancellationRequested();
+        _corners = GC.AllocateUninitializedArray<int>(3 * _numbers.Length);
+        var half = _numbers.Length / 2;
+        Fork.Both(() => Copy(0, half), () => Copy(half, _numbers.Length));
+
+        void Copy(int begin, int end)
+        {
+            var indices = mesh.Indices;
+            for (var i = begin; i < end; i++)
+            {
+                var from = 3 * _numbers[i];
+                (_corners[3 * i], _corners[(3 * i) + 1], _corners[(3 * i) + 2]) = (indices[from], indices[from + 1], indices[from + 2]);
+            }
+        }
+    }
+
+    private ReadOnlySpan<int> Corners => _corners.Length > 0 ? _corners : mesh.Indices;
+
     private Range Fill(int begin, int end)
     {
         var vertices = mesh.Vertices;
-        var indices = mesh.Indices;
+        var indices = Corners;
         var range = Range.None;
         (range.Begin, range.End) = (begin, end);
         for (var i = begin; i < end; i++)
@@ -185,7 +212,7 @@ internal sealed class TriangleTreeBuilder(TriangleMesh mesh, CancellationToken c
             var size = Vector128.MaxNative(Vector128.Abs(a), Vector128.MaxNative(Vector128.Abs(b), Vector128.Abs(c)));
             if (!Vector128.LessThanOrEqualAll(size, Vector128.Create(LargestCoordinate)) || !Vector128.EqualsAll(a + b + c, a + b + c))
             {
-                throw new ArgumentException($"Triangle {i} has a coordinate that is not finite or beyond 10^18; nothing can be measured on it.");
+                throw new ArgumentException($"Triangle {(_numbers.Length > 0 ? _numbers[i] : i)} has a coordinate that is not finite or beyond 10^18; nothing can be measured on it.");
             }
 
             _references[i].Min = min.AsInt32().WithElement(3, i | NumberTag).AsSingle();
@@ -251,7 +278,7 @@ internal sealed class TriangleTreeBuilder(TriangleMesh mesh, CancellationToken c
     {
         var leaf = into.NewLeaf();
         var words = into.Leaves.AsSpan(leaf * TriangleTree.LeafWords, TriangleTree.LeafWords);
-        var indices = mesh.Indices;
+        var indices = Corners;
         var positions = mesh.Positions;
         for (var lane = 0; lane < TriangleTree.LeafSize; lane++)
         {
@@ -271,7 +298,7 @@ internal sealed class TriangleTreeBuilder(TriangleMesh mesh, CancellationToken c
                 words[(12 * corner) + 8 + lane] = p[2];
             }
 
-            words[TriangleTree.NumberWord + lane] = BitConverter.Int32BitsToSingle(triangle);
+            words[TriangleTree.NumberWord + lane] = BitConverter.Int32BitsToSingle(_numbers.Length > 0 ? _numbers[triangle] : triangle);
         }
 
         return leaf;
