@@ -91,5 +91,5 @@ public sealed class PinHoleTests
         Assert.Contains(pegs, p => Math.Abs(p.DiameterMm - diameter) < 0.01 * diameter && Math.Abs(p.LengthMm - length) < 0.1);
     }
 
-    private static PinHoles Find(TriangleMesh mesh) => PinHoles.Find(mesh, TriangleTree.Build(mesh), TestContext.Current.CancellationToken);
+    private static PinHoles Find(TriangleMesh mesh) => PinHoles.Find(mesh, TriangleTree.Build(mesh), cancel: TestContext.Current.CancellationToken);
 }

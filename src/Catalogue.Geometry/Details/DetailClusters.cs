@@ -5,7 +5,7 @@ namespace Catalogue.Geometry.Details;
 /// <summary>Joins samples that lie near each other to features, at every size of a ladder.</summary>
 /// <remarks>Samples come in by size, each looks once for neighbours that are there already (cubes of the reach hold them): O(samples · neighbours + sizes · samples).</remarks>
 /// <param name="spacing">Of samples on the surface, mm.</param>
-internal sealed class DetailClusters(double spacing)
+internal sealed class DetailClusters(double spacing, CancellationToken cancel)
 {
     /// <summary>The band beside an edge whose area tells its length: narrow, so that corners count little, but no narrower than samples lie apart.</summary>
     private readonly double _band = Math.Clamp(spacing, 0.5, DetailMeasures.ReachMm);
@@ -28,7 +28,13 @@ internal sealed class DetailClusters(double spacing)
         var count = 0;
         foreach (var size in sizes)
         {
-            for (; count < sorted.Count && SizeOf(sorted[count]) < size - Rounding; count++) Add(count);
+            for (; count < sorted.Count && SizeOf(sorted[count]) < size - Rounding; count++)
+            {
+                if ((count & 0xff) == 0) cancel.ThrowIfCancellationRequested();
+                Add(count);
+            }
+
+            cancel.ThrowIfCancellationRequested();
             var features = Enumerable.Range(0, count).GroupBy(Root).Select(g => Feature([.. g.Select(i => sorted[i])], byHeight))
                 .Where(f => f.LengthMm >= (byHeight ? DetailMeasures.ShortestMm : DetailMeasures.ShortestMm / 2))
                 .OrderByDescending(f => f.LengthMm).ThenBy(f => f.At.X).ThenBy(f => f.At.Y).ThenBy(f => f.At.Z).ToList();

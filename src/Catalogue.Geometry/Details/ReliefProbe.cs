@@ -43,6 +43,9 @@ internal sealed class ReliefProbe(TriangleTree tree)
         foreach (var depth in Depths)
         {
             var start = sample.At + (sample.Normal * (raised ? -depth : depth));
+
+            // Mostly there is nothing to be met, and one look around is cheaper than eight rays.
+            if (!tree.MeetsLeaning(start, sample.Normal, DetailMeasures.ReachMm, SteepestSurface)) continue;
             Wall? nearest = null;
             for (var k = 0; k < Directions; k++)
             {

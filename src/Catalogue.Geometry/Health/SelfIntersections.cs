@@ -30,7 +30,9 @@ public sealed record SelfIntersections(long Count, bool CountIsExact, IReadOnlyL
     /// <param name="tree">Its tree.</param>
     /// <param name="maxPlaces">At most this many places are returned.</param>
     /// <param name="cancel">Stops the search.</param>
-    public static SelfIntersections Find(TriangleMesh mesh, TriangleTree tree, int maxPlaces = 100, CancellationToken cancel = default)
+    /// <param name="progress">Told the share done, from any thread.</param>
+    public static SelfIntersections Find(
+        TriangleMesh mesh, TriangleTree tree, int maxPlaces = 100, IProgress<double>? progress = null, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(mesh);
         ArgumentNullException.ThrowIfNull(tree);
@@ -39,7 +41,7 @@ public sealed record SelfIntersections(long Count, bool CountIsExact, IReadOnlyL
 
         // An eighth of the budget for each piece: work is uneven, but no heap of triangles may take for ever.
         var budget = Math.Max(LeastBudget, BudgetPerTriangle * mesh.TriangleCount) / 8;
-        var found = tree.VisitTouchingPairs(() => new PairTest(mesh, budget, cancel), cancel);
+        var found = tree.VisitTouchingPairs(() => new PairTest(mesh, budget, cancel), progress, cancel);
         cancel.ThrowIfCancellationRequested();
         var pairs = found.SelectMany(f => f.Pairs).Order().ToArray();
         return new(found.Sum(f => f.Count), found.All(f => f.BudgetLeft > 0), Spread(mesh, pairs, maxPlaces));

@@ -1,10 +1,11 @@
 using System.Runtime.InteropServices;
 using Catalogue.Geometry.Meshes;
+using Catalogue.Geometry.Spatial;
 
 namespace Catalogue.Geometry.Holes;
 
 /// <summary>From seeds to round walls, each once.</summary>
-internal sealed class CylinderSearch(WallRays rays, double mostDiameter, int mostFound, CancellationToken cancel)
+internal sealed class CylinderSearch(WallRays rays, double mostDiameter, int mostFound, ProgressPart progress, CancellationToken cancel)
 {
     /// <summary>So often a place is tried before it is given up: a first guess may be thrown off by a crossing hole or a step nearby.</summary>
     private const int Tries = 2;
@@ -17,7 +18,12 @@ internal sealed class CylinderSearch(WallRays rays, double mostDiameter, int mos
     {
         for (var i = 0; i < seeds.Count && _found.Count < mostFound; i++)
         {
-            if ((i & 1023) == 0) cancel.ThrowIfCancellationRequested();
+            if ((i & 255) == 0)
+            {
+                cancel.ThrowIfCancellationRequested();
+                progress.Report(i / (double)seeds.Count);
+            }
+
             var seed = seeds[i];
             var middle = seed.Point + (seed.Across * (seed.Distance / 2));
             if (IsOn(_found, seed, middle) || IsOn(_rejected, seed, middle) || !MayTry(middle, seed.Distance) || Guess(seed, middle) is not { } guess) continue;

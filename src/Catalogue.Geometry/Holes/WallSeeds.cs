@@ -23,17 +23,18 @@ internal static class WallSeeds
 
     private const int Batch = 8192;
 
-    public static List<WallSeed> Find(TriangleMesh mesh, TriangleTree tree, EdgeAdjacency edges, bool inward, double mostDiameter, CancellationToken cancel)
+    public static List<WallSeed> Find(TriangleMesh mesh, TriangleTree tree, EdgeAdjacency edges, bool inward, double mostDiameter, ProgressPart progress, CancellationToken cancel)
     {
         var batches = ((3 * mesh.TriangleCount) + Batch - 1) / Batch;
         var found = new List<WallSeed>?[batches];
-        var next = -1;
+        var (next, done) = (-1, 0);
         Fork.Join(() =>
         {
             for (int b; (b = Interlocked.Increment(ref next)) < batches;)
             {
                 cancel.ThrowIfCancellationRequested();
                 found[b] = InBatch(b, mesh, new WallRays(tree, inward), edges, inward, mostDiameter);
+                progress.Report(Interlocked.Increment(ref done) / (double)batches);
             }
         });
 

@@ -1,10 +1,11 @@
 using System.Runtime.InteropServices;
 using Catalogue.Geometry.Meshes;
+using Catalogue.Geometry.Spatial;
 
 namespace Catalogue.Geometry.Limbs;
 
 /// <summary>Cuts the mesh across its limbs, at places read off a <see cref="LimbTree"/>, and keeps the cuts that are strained most.</summary>
-internal sealed class LimbCuts(TriangleMesh mesh, LimbTree tree)
+internal sealed class LimbCuts(TriangleTree triangles, LimbTree tree, CancellationToken cancel)
 {
     private const int StationsPerLimb = 16;
     private const int MostTries = 8;
@@ -16,8 +17,8 @@ internal sealed class LimbCuts(TriangleMesh mesh, LimbTree tree)
     private const double LeastAhead = 0.34;
     private const int MostBranches = LimbMeasures.MostLimbs;
 
-    private readonly TriangleBuckets _buckets = new(mesh);
     private readonly List<int> _near = [];
+    private BoundingBox _room;
 
     /// <summary>The most slender branches first, no more than are worth cutting.</summary>
     public IEnumerable<List<LimbSlab>> SlenderBranches() => tree.Branches().OrderByDescending(b => b.Max(Score)).Take(MostBranches);
@@ -59,7 +60,7 @@ internal sealed class LimbCuts(TriangleMesh mesh, LimbTree tree)
         if (axis == Vec3.Zero) return null;
         var node = branch[place].Node;
         var room = new Vec3(1, 1, 1) * (tree.Width(node) + (4 * tree.SlabMm));
-        _buckets.Gather(new(tree.Box(node).Min - room, tree.Box(node).Max + room), _near);
+        _room = new(tree.Box(node).Min - room, tree.Box(node).Max + room);
         if (Section(tree.Center(node), axis) is not { } section) return null;
 
         // A cut through the eye of a pin or beside the limb meets only a part of what the slab holds.
@@ -67,7 +68,13 @@ internal sealed class LimbCuts(TriangleMesh mesh, LimbTree tree)
         return section.Area > 0.65 * expected && section.Area < 2.5 * expected ? (section, axis) : null;
     }
 
-    private PlaneSection? Section(Vec3 at, Vec3 axis) => PlaneSection.Of(mesh, CollectionsMarshal.AsSpan(_near), at, axis);
+    private PlaneSection? Section(Vec3 at, Vec3 axis)
+    {
+        cancel.ThrowIfCancellationRequested();
+        _near.Clear();
+        triangles.NearPlane(at, axis, _room, _near);
+        return PlaneSection.Of(triangles.Mesh, CollectionsMarshal.AsSpan(_near), at, axis);
+    }
 
     /// <summary>The cut turned about its centroid until it is smallest, square to the limb; null where the limb turns out too stout.</summary>
     private (LimbSection Section, Vec3 Tip)? Squared(List<LimbSlab> branch, int place)

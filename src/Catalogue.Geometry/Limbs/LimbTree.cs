@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Catalogue.Geometry.Meshes;
 
 namespace Catalogue.Geometry.Limbs;
@@ -34,19 +35,27 @@ internal sealed class LimbTree
     private int[] _cellStarts = [];
     private int[] _cellsByNode = [];
 
-    public LimbTree(SolidCells cells, CancellationToken cancel)
+    /// <param name="progress">Of all limbs, this is from a quarter to three.</param>
+    public LimbTree(SolidCells cells, IProgress<double>? progress, CancellationToken cancel)
     {
         _cells = cells;
         _way = new int[cells.Count];
         _nodeOf = new int[cells.Count];
         Array.Fill(_way, int.MaxValue);
         var depth = cells.Depths(cancel);
+        progress?.Report(0.35);
         StartAt(Middle(depth), cancel);
+        progress?.Report(0.55);
 
         // Every other separate piece starts at its own deepest cube.
         var rest = Enumerable.Range(0, cells.Count).Where(c => _way[c] == int.MaxValue).OrderByDescending(c => depth[c]).ToList();
         foreach (var cell in rest)
-            if (_way[cell] == int.MaxValue) StartAt(cell, cancel);
+        {
+            if (_way[cell] != int.MaxValue) continue;
+            cancel.ThrowIfCancellationRequested();
+            StartAt(cell, cancel);
+        }
+
         MakeNodes(cancel);
         SortCells();
     }
@@ -89,15 +98,16 @@ internal sealed class LimbTree
     /// <summary>Around the middles of its cubes.</summary>
     public BoundingBox Box(int node) => _box[node];
 
+    [SkipLocalsInit]
     private void MakeNodes(CancellationToken cancel)
     {
         Array.Fill(_nodeOf, -1);
         Span<(int Cell, int Thirds)> around = stackalloc (int, int)[64];
         var stack = new Stack<int>();
+        var (taken, linked) = (0, (-1, -1));
         for (var seed = 0; seed < _cells.Count; seed++)
         {
             if (_nodeOf[seed] >= 0) continue;
-            if ((seed & 4095) == 0) cancel.ThrowIfCancellationRequested();
             var (node, level) = (_level.Count, _way[seed] / SlabThirds);
             var (volume, moment, box) = (0.0, Vec3.Zero, BoundingBox.Empty);
             _level.Add(level);
@@ -106,6 +116,7 @@ internal sealed class LimbTree
             stack.Push(seed);
             while (stack.TryPop(out var cell))
             {
+                if ((++taken & 8191) == 0) cancel.ThrowIfCancellationRequested();
                 var center = _cells.Center(cell);
                 volume += _cells.Volumes[cell];
                 moment += center * _cells.Volumes[cell];
@@ -116,7 +127,8 @@ internal sealed class LimbTree
                     var next = around[n].Cell;
                     if (_nodeOf[next] is var other && other >= 0)
                     {
-                        if (other != node) Link(node, other, level);
+                        if (other != node && linked != (node, other)) Link(node, other, level);
+                        linked = (node, other);
                         continue;
                     }
 

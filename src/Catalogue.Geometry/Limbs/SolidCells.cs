@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Catalogue.Geometry.Meshes;
 using Catalogue.Geometry.Spatial;
 
@@ -9,13 +10,25 @@ internal sealed class SolidCells
 {
     private readonly SolidColumns _columns;
 
-    // For each stretch: the layer of its lowest cube, the number of its first cube.
+    // For each stretch: the layer of its lowest cube, the number of its first cube, its foot at height 0.
     private readonly int[] _lowest;
     private readonly int[] _first;
+    private readonly Vec3[] _foot;
+    private readonly Vec3 _up;
     private readonly int[] _spanOf;
-    private readonly int[] _columnOf;
 
-    public SolidCells(SolidColumns columns)
+    // For each stretch those whose cubes may touch its own, itself among them.
+    private readonly int[] _besideStarts;
+    private readonly Beside[] _beside;
+
+    /// <summary>A stretch beside another.</summary>
+    /// <param name="Lowest">Layer of its lowest cube.</param>
+    /// <param name="Highest">Of its highest.</param>
+    /// <param name="Shift">Number of a cube less its layer.</param>
+    /// <param name="Steps">Columns from one to the other, along x and along y: 0, 1 or 2.</param>
+    private readonly record struct Beside(int Lowest, int Highest, int Shift, int Steps);
+
+    public SolidCells(SolidColumns columns, CancellationToken cancel)
     {
         _columns = columns;
         var spans = columns.AllSpans;
@@ -30,9 +43,11 @@ internal sealed class SolidCells
         }
 
         Count = _first[^1];
-        (_spanOf, _columnOf, Volumes) = (new int[Count], new int[spans.Length], new float[Count]);
+        (_spanOf, _foot, Volumes) = (new int[Count], new Vec3[spans.Length], new float[Count]);
+        _up = columns.At(0, 0, 1) - columns.At(0, 0, 0);
         for (var c = 0; c < columns.Width * columns.Depth; c++)
-            for (var s = columns.Starts[c]; s < columns.Starts[c + 1]; s++) _columnOf[s] = c;
+            for (var s = columns.Starts[c]; s < columns.Starts[c + 1]; s++) _foot[s] = columns.At(c % columns.Width, c / columns.Width, 0);
+        cancel.ThrowIfCancellationRequested();
         var square = pitch * pitch;
         for (var s = 0; s < spans.Length; s++)
         {
@@ -45,6 +60,9 @@ internal sealed class SolidCells
                 Volumes[cell] = (float)((top - bottom) * square);
             }
         }
+
+        cancel.ThrowIfCancellationRequested();
+        (_besideStarts, _beside) = FindBeside();
     }
 
     public int Count { get; }
@@ -57,33 +75,51 @@ internal sealed class SolidCells
     public Vec3 Center(int cell)
     {
         var s = _spanOf[cell];
-        var column = _columnOf[s];
-        return _columns.At(column % _columns.Width, column / _columns.Width, (_lowest[s] + cell - _first[s] + 0.5) * PitchMm);
+        return _foot[s] + (_up * ((_lowest[s] + cell - _first[s] + 0.5) * PitchMm));
+    }
+
+    private (int[] Starts, Beside[] All) FindBeside()
+    {
+        var (starts, all) = (new int[_lowest.Length + 1], new List<Beside>(9 * _lowest.Length));
+        for (var column = 0; column < _columns.Width * _columns.Depth; column++)
+        {
+            var (i, j) = (column % _columns.Width, column / _columns.Width);
+            for (var s = _columns.Starts[column]; s < _columns.Starts[column + 1]; s++)
+            {
+                var (low, high) = (_lowest[s] - 1, Highest(s) + 1);
+                for (var dj = Math.Max(-1, -j); dj <= Math.Min(1, _columns.Depth - 1 - j); dj++)
+                {
+                    for (var di = Math.Max(-1, -i); di <= Math.Min(1, _columns.Width - 1 - i); di++)
+                    {
+                        var other = column + (dj * _columns.Width) + di;
+                        for (var t = _columns.Starts[other]; t < _columns.Starts[other + 1]; t++)
+                            if (_lowest[t] <= high && Highest(t) >= low) all.Add(new(_lowest[t], Highest(t), _first[t] - _lowest[t], Math.Abs(di) + Math.Abs(dj)));
+                    }
+                }
+
+                starts[s + 1] = all.Count;
+            }
+        }
+
+        return (starts, [.. all]);
+
+        int Highest(int s) => _lowest[s] + _first[s + 1] - _first[s] - 1;
     }
 
     /// <summary>The up to 26 cubes around one, each with its distance in thirds of a cube: 3 by a face, 4 by an edge, 5 by a corner.</summary>
     public int Neighbours(int cell, Span<(int Cell, int Thirds)> around)
     {
         var s = _spanOf[cell];
-        var (column, layer) = (_columnOf[s], _lowest[s] + cell - _first[s]);
-        var (i, j) = (column % _columns.Width, column / _columns.Width);
+        var layer = _lowest[s] + cell - _first[s];
         var count = 0;
-        for (var dj = -1; dj <= 1; dj++)
+        for (var b = _besideStarts[s]; b < _besideStarts[s + 1]; b++)
         {
-            if (j + dj < 0 || j + dj >= _columns.Depth) continue;
-            for (var di = -1; di <= 1; di++)
+            ref readonly var beside = ref _beside[b];
+            var high = Math.Min(layer + 1, beside.Highest);
+            for (var k = Math.Max(layer - 1, beside.Lowest); k <= high; k++)
             {
-                if (i + di < 0 || i + di >= _columns.Width) continue;
-                var other = column + (dj * _columns.Width) + di;
-                for (var t = _columns.Starts[other]; t < _columns.Starts[other + 1]; t++)
-                {
-                    var (low, high) = (Math.Max(layer - 1, _lowest[t]), Math.Min(layer + 1, _lowest[t] + _first[t + 1] - _first[t] - 1));
-                    for (var k = low; k <= high; k++)
-                    {
-                        var steps = Math.Abs(di) + Math.Abs(dj) + Math.Abs(k - layer);
-                        if (steps > 0 && count < around.Length) around[count++] = (_first[t] + k - _lowest[t], 2 + steps);
-                    }
-                }
+                var steps = beside.Steps + Math.Abs(k - layer);
+                if (steps > 0 && count < around.Length) around[count++] = (k + beside.Shift, 2 + steps);
             }
         }
 
@@ -94,6 +130,7 @@ internal sealed class SolidCells
     /// Ways through the material, in thirds of a cube (chamfer 3-4-5, within 8 % of straight), from cubes already at 0 to all that are at
     /// <see cref="int.MaxValue"/> and can be reached. O(cubes).
     /// </summary>
+    [SkipLocalsInit]
     public void Spread(int[] distance, List<int> from, CancellationToken cancel)
     {
         var buckets = new List<int>[6];
@@ -161,26 +198,16 @@ internal sealed class SolidCells
     private int Faces(int cell, Span<int> around)
     {
         var s = _spanOf[cell];
-        var (column, layer) = (_columnOf[s], _lowest[s] + cell - _first[s]);
-        var (i, j) = (column % _columns.Width, column / _columns.Width);
+        var layer = _lowest[s] + cell - _first[s];
         var count = 0;
         if (cell > _first[s]) around[count++] = cell - 1;
         if (cell + 1 < _first[s + 1]) around[count++] = cell + 1;
-        if (i > 0) At(column - 1, around);
-        if (i + 1 < _columns.Width) At(column + 1, around);
-        if (j > 0) At(column - _columns.Width, around);
-        if (j + 1 < _columns.Depth) At(column + _columns.Width, around);
-        return count;
-
-        void At(int other, Span<int> into)
+        for (var b = _besideStarts[s]; b < _besideStarts[s + 1]; b++)
         {
-            for (var t = _columns.Starts[other]; t < _columns.Starts[other + 1]; t++)
-            {
-                var number = layer - _lowest[t];
-                if (number < 0 || number >= _first[t + 1] - _first[t]) continue;
-                into[count++] = _first[t] + number;
-                return;
-            }
+            ref readonly var beside = ref _beside[b];
+            if (beside.Steps == 1 && layer >= beside.Lowest && layer <= beside.Highest && count < around.Length) around[count++] = layer + beside.Shift;
         }
+
+        return count;
     }
 }

@@ -49,7 +49,7 @@ internal sealed class Rooms
     public static Rooms Of(ClearanceGrid grid, CancellationToken cancel)
     {
         var rooms = new Rooms(grid);
-        rooms.FloodOutside();
+        rooms.FloodOutside(cancel);
         cancel.ThrowIfCancellationRequested();
         var order = rooms.WidestFirst();
         cancel.ThrowIfCancellationRequested();
@@ -60,7 +60,7 @@ internal sealed class Rooms
         return rooms;
     }
 
-    private void FloodOutside()
+    private void FloodOutside(CancellationToken cancel)
     {
         var (w, d, h) = (_grid.Width, _grid.Depth, _grid.Height);
         var clearance = _grid.Clearance;
@@ -76,8 +76,10 @@ internal sealed class Rooms
         }
 
         var beside = _grid.Beside;
+        var taken = 0;
         while (stack.TryPop(out var cube))
         {
+            if ((++taken & 0xffff) == 0) cancel.ThrowIfCancellationRequested();
             foreach (var step in beside)
             {
                 var other = cube + step;

@@ -66,7 +66,7 @@ public sealed record SuctionCup(double AreaMm2, double LastsMm, double VolumeMm3
 /// </para>
 /// <para>
 /// Tolerances, tested: volume of a pool 2 % (of cavities 4 %) where it is at least 20 pitches (cubes) wide; area of suction likewise; depths and
-/// heights one pitch on slopes, rounding on level ones; diameters 0.1 mm. Not seen: walls thinner than the pitch (the thickness check's
+/// heights one pitch on slopes, rounding on level ones; diameters 0.1 mm; so for the same part in other triangles, or turned together with the pose. Not seen: walls thinner than the pitch (the thickness check's
 /// business) and ways out narrower than it. Liquids are slow: surface tension, and air that cannot get in from above, are left out.
 /// </para>
 /// <para>O(m + columns · log), about 40 bytes a column and 10 a cube; at most 1 M columns, 4 M cubes. Deterministic, whatever the cores.</para>
@@ -101,8 +101,10 @@ public sealed record TrappedLiquid
     /// <param name="tree">Of that mesh.</param>
     /// <param name="health">Of that mesh.</param>
     /// <param name="rotation">From the file's pose to the one it is printed in.</param>
+    /// <param name="progress">Told the share done, from any thread.</param>
     /// <exception cref="ArgumentException">The mesh is not closed, or the tree is of another mesh.</exception>
-    public static TrappedLiquid Of(TriangleMesh mesh, TriangleTree tree, MeshHealth health, Rotation rotation, CancellationToken cancel = default)
+    public static TrappedLiquid Of(
+        TriangleMesh mesh, TriangleTree tree, MeshHealth health, Rotation rotation, IProgress<double>? progress = null, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(mesh);
         ArgumentNullException.ThrowIfNull(tree);
@@ -110,9 +112,13 @@ public sealed record TrappedLiquid
         if (!health.Closed) throw new ArgumentException("The mesh is not closed.", nameof(health));
         if (!ReferenceEquals(tree.Mesh, mesh)) throw new ArgumentException("The tree is of another mesh.", nameof(tree));
         var columns = SolidColumns.Of(mesh, rotation, PitchFor(mesh), cancel: cancel);
+        progress?.Report(0.2);
         var pose = LiquidInPose.Of(columns, cancel);
+        progress?.Report(0.4);
         var grid = ClearanceGrid.Of(columns, cancel);
+        progress?.Report(0.6);
         var rooms = Rooms.Of(grid, cancel);
+        progress?.Report(0.7);
         var walls = new WallSearch(tree, columns, rooms, pose);
         var cavities = CavitySearch.Find(tree, health, columns, rooms, walls, pose, cancel);
         return new()

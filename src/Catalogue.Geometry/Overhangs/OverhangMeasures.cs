@@ -18,7 +18,7 @@ namespace Catalogue.Geometry.Overhangs;
 /// <b>Method and tolerance.</b> Areas are sums over triangles, cut exactly at the resting height; an area counts as steeper than k° when it is so by
 /// more than <see cref="AngleToleranceDegrees"/>, so that the rounding of coordinates does not tip a plane that was meant to be at the limit. The supports' volume is exact for columns that reach the plate;
 /// where the part itself is below, tens of thousands of rays find how far down (<see cref="SupportColumns"/>): within 2 % of the volume of all columns. Surface inside other matter
-/// (overlapping shells) is left out by the same rays. Islands and bridges: <see cref="Island"/>, <see cref="Bridge"/>. Time about linear in triangles, about 40 bytes a triangle
+/// (overlapping shells) is left out by the same rays. Islands and bridges: <see cref="Island"/>, <see cref="Bridge"/>. The same part in other triangles, or turned together with the pose: areas within 0.5 % of all that hangs over, volumes within those 2 %, spans within 1 % (tested). Time about linear in triangles, about 40 bytes a triangle
 /// while it works. Deterministic; thread-safe. The mesh must be closed with its faces outward; of others nothing is promised.
 /// </para>
 /// </remarks>
@@ -79,9 +79,10 @@ public sealed record OverhangMeasures
     /// <summary>What hangs over the plate in the given orientation.</summary>
     /// <param name="tree">Of a closed mesh with its faces outward.</param>
     /// <param name="rotation">From the file's pose to the printer's; the identity is the file's own pose.</param>
+    /// <param name="progress">Told the share done, from any thread.</param>
     /// <exception cref="OperationCanceledException"><paramref name="cancel"/> was asked for.</exception>
-    public static OverhangMeasures Of(TriangleTree tree, Rotation rotation, CancellationToken cancel = default) =>
-        new OverhangSurface(tree, cancel).Measure(rotation, cancel);
+    public static OverhangMeasures Of(TriangleTree tree, Rotation rotation, IProgress<double>? progress = null, CancellationToken cancel = default) =>
+        new OverhangSurface(tree, cancel).Measure(rotation, progress, cancel);
 
     private static double Read(IReadOnlyList<double> table, double degrees)
     {

@@ -22,11 +22,14 @@ internal sealed class OverhangSurface(TriangleTree tree, CancellationToken cance
         return With(rotation, pose, SupportColumns.Under(pose, rays, stop));
     }
 
-    public OverhangMeasures Measure(Rotation rotation, CancellationToken stop)
+    public OverhangMeasures Measure(Rotation rotation, IProgress<double>? progress, CancellationToken stop)
     {
         var pose = new OverhangPose(this, rotation, stop);
+        progress?.Report(0.3);
         var bridges = BridgeSearch.Find(pose, stop);
+        progress?.Report(0.5);
         var columns = SupportColumns.Under(pose, MostRays, stop);
+        progress?.Report(0.7);
         columns.Fill(bridges);
         var islands = IslandSearch.Find(pose, stop);
         return With(rotation, pose, columns) with

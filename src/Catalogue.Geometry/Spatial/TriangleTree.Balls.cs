@@ -106,6 +106,7 @@ public sealed partial class TriangleTree
         }
     }
 
+    [SkipLocalsInit]
     private void Shrink(Vec3 p, Vec3 into, in Opposite filter, ref TouchingBall ball)
     {
         ref var nodes = ref Nodes;

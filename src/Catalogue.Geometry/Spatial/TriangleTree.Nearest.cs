@@ -45,6 +45,7 @@ public sealed partial class TriangleTree
     /// <summary>Squared distances from <paramref name="p"/> to the triangles of a leaf, four lanes; NaN in a lane without one.</summary>
     internal Vector256<double> SquaredDistancesToLeaf(Vec3 p, int leaf) => Distances(p, ref Unsafe.Add(ref Leaves, leaf * LeafWords), new Everything());
 
+    [SkipLocalsInit]
     private NearestPoint? Nearest<TFilter>(Vec3 p, double maxDistance, TFilter filter, out int found)
         where TFilter : struct, ILaneFilter
     {

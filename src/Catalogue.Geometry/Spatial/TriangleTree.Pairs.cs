@@ -34,16 +34,16 @@ public sealed partial class TriangleTree
     /// Visits every unordered pair of different triangles whose boxes touch, once. The work is cut into pieces for all cores;
     /// each piece has a visitor of its own from <paramref name="start"/>, and all are returned in an order that is always the same.
     /// </summary>
-    public TVisitor[] VisitTouchingPairs<TVisitor>(Func<TVisitor> start, CancellationToken cancel = default)
+    public TVisitor[] VisitTouchingPairs<TVisitor>(Func<TVisitor> start, IProgress<double>? progress = null, CancellationToken cancel = default)
         where TVisitor : struct, IPairVisitor
     {
         ArgumentNullException.ThrowIfNull(start);
         var tasks = new List<Task> { new(0, 0, Everywhere, Everywhere) };
         Expand(this, tasks, true);
-        return Visit(this, tasks, start, true, cancel);
+        return Visit(this, tasks, start, true, progress, cancel);
     }
 
-    /// <summary>Visits every pair (triangle of this tree, triangle of <paramref name="other"/>) whose boxes touch, once; see <see cref="VisitTouchingPairs{TVisitor}(Func{TVisitor}, CancellationToken)"/>.</summary>
+    /// <summary>Visits every pair (triangle of this tree, triangle of <paramref name="other"/>) whose boxes touch, once; see <see cref="VisitTouchingPairs{TVisitor}(Func{TVisitor}, IProgress{double}, CancellationToken)"/>.</summary>
     public TVisitor[] VisitTouchingPairs<TVisitor>(TriangleTree other, Func<TVisitor> start, CancellationToken cancel = default)
         where TVisitor : struct, IPairVisitor
     {
@@ -51,17 +51,17 @@ public sealed partial class TriangleTree
         ArgumentNullException.ThrowIfNull(start);
         var tasks = new List<Task> { new(0, 0, Everywhere, Everywhere) };
         Expand(other, tasks, false);
-        return Visit(other, tasks, start, false, cancel);
+        return Visit(other, tasks, start, false, null, cancel);
     }
 
     private static Box Everywhere => new(Vector128.Create(float.NegativeInfinity), Vector128.Create(float.PositiveInfinity));
 
-    private TVisitor[] Visit<TVisitor>(TriangleTree other, List<Task> tasks, Func<TVisitor> start, bool self, CancellationToken cancel)
+    private TVisitor[] Visit<TVisitor>(TriangleTree other, List<Task> tasks, Func<TVisitor> start, bool self, IProgress<double>? progress, CancellationToken cancel)
         where TVisitor : struct, IPairVisitor
     {
         var visitors = new TVisitor[tasks.Count];
         for (var i = 0; i < visitors.Length; i++) visitors[i] = start();
-        var next = -1;
+        var (next, done) = (-1, 0);
         Fork.Join(() =>
         {
             for (int i; (i = Interlocked.Increment(ref next)) < visitors.Length;)
@@ -70,6 +70,7 @@ public sealed partial class TriangleTree
                 var visitor = visitors[i];
                 Descend(other, tasks[i], self, ref visitor);
                 visitors[i] = visitor;
+                progress?.Report(Interlocked.Increment(ref done) / (double)visitors.Length);
             }
         });
         return visitors;

@@ -193,6 +193,7 @@ public sealed partial class TriangleTree
         }
     }
 
+    [SkipLocalsInit] // the stack: clearing its 4 KB costs as much as a short ray
     private void Walk<TVisitor>(in Ray ray, ref TVisitor visitor)
         where TVisitor : struct, IRayVisitor
     {

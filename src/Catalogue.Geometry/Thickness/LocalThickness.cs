@@ -122,7 +122,7 @@ public sealed class LocalThickness
         for (var t = 0; t < mesh.TriangleCount; t++) total += SurfaceCells.Area(mesh.Triangle(t));
 
         // Halved until no side is longer than this, triangles are on average about 0.3 of its square.
-        var cells = new SurfaceCells(mesh, total > 0 ? Math.Sqrt(total / CellsAtLeast / 0.3) : double.PositiveInfinity);
+        var cells = new SurfaceCells(mesh, total > 0 ? Math.Sqrt(total / CellsAtLeast / 0.3) : double.PositiveInfinity, cancel);
         var measured = new LocalThickness(tree, cells, EdgeAdjacency.Of(mesh, cancel), isGap, limbsBelow);
         var patch = Math.Sqrt(total / CellsAtLeast / Math.PI);
         var order = tree.TrianglesInOrder();

@@ -12,28 +12,35 @@ internal sealed class SurfaceCells
     // A piece with less area than this part of the greatest length squared is not halved.
     private const double SmallArea = 0.1;
 
+    // Of meshes with more triangles few are halved; those with fewer are usually halved into some ten thousands of pieces.
+    private const int FineMesh = 240_000;
+
     private readonly int[] _firstCell;
     private readonly int[] _root;
-    private readonly List<(int Near, int Far)> _halves = [];
-    private readonly List<(Vec3 A, Vec3 B, Vec3 C)> _split = [];
+    private readonly List<(int Near, int Far)> _halves;
+    private readonly List<(Vec3 A, Vec3 B, Vec3 C)> _split;
     private readonly int[] _splitOffset;
     private readonly double _longest;
 
     /// <param name="mesh">The surface.</param>
     /// <param name="longest">Cells have no side longer than this, mm; needles may be a few times as long.</param>
-    public SurfaceCells(TriangleMesh mesh, double longest)
+    /// <param name="cancel">Stops the work.</param>
+    public SurfaceCells(TriangleMesh mesh, double longest, CancellationToken cancel = default)
     {
         Mesh = mesh;
         _longest = longest * longest;
         _firstCell = new int[mesh.TriangleCount + 1];
         _root = new int[mesh.TriangleCount];
         _splitOffset = new int[mesh.TriangleCount];
+        var expected = mesh.TriangleCount < FineMesh ? FineMesh / 3 : 0;
+        (_halves, _split) = (new(expected), new(expected));
         for (var t = 0; t < mesh.TriangleCount; t++)
         {
+            if ((t & 4095) == 0) cancel.ThrowIfCancellationRequested();
             var (a, b, c) = mesh.Triangle(t);
             var first = _firstCell[t];
             _splitOffset[t] = _split.Count - first;
-            if (IsShort(a, b, c))
+            if (IsShort(a, b, c, Longest(a, b, c).LengthSquared))
             {
                 _root[t] = ~first;
                 _firstCell[t + 1] = first + 1;
@@ -131,8 +138,8 @@ internal sealed class SurfaceCells
 
     private int Halve(Vec3 a, Vec3 b, Vec3 c, Vec3 u, Vec3 v, Vec3 w, int firstCell, int offset)
     {
-        var edge = Longest(a, b, c).Edge;
-        if (IsShort(a, b, c))
+        var (edge, longest) = Longest(a, b, c);
+        if (IsShort(a, b, c, longest))
         {
             _split.Add((u, v, w));
             return ~(firstCell + _split.Count - 1 - offset);
@@ -148,7 +155,7 @@ internal sealed class SurfaceCells
         return node;
     }
 
-    private bool IsShort(Vec3 a, Vec3 b, Vec3 c) => Longest(a, b, c).LengthSquared <= _longest || Area((a, b, c)) <= SmallArea * _longest;
+    private bool IsShort(Vec3 a, Vec3 b, Vec3 c, double longestSquared) => longestSquared <= _longest || Area((a, b, c)) <= SmallArea * _longest;
 
     private static (int Edge, double LengthSquared) Longest(Vec3 a, Vec3 b, Vec3 c)
     {

@@ -24,6 +24,7 @@ public sealed record WallMeasures(
     public static IReadOnlyList<double> LimbSteps { get; } = [1, 1.5, 2, 2.5, 3, 4, 5, 6];
 
     /// <summary>Measures everywhere (<see cref="LocalThickness"/>), then gathers the regions (<see cref="RegionLadder"/>). A few KB.</summary>
+    /// <remarks>The same part turned or in other triangles: as many regions, thickness within 2 %, area within 5 %, reach within a tenth (tested).</remarks>
     /// <param name="tree">Tree of a closed mesh that faces outward, in mm.</param>
     /// <param name="progress">Told the share done, from any thread.</param>
     /// <param name="cancel">Stops the work.</param>

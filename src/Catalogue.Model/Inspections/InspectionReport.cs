@@ -1,6 +1,7 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using Catalogue.Geometry.Health;
 using Catalogue.Geometry.Meshes;
 using Catalogue.Model.Repair;
 using Catalogue.Model.Verdicts;
@@ -46,6 +47,8 @@ public sealed record InspectionReport
     public RepairSummary? Repair { get; init; }
 
     public IReadOnlyList<ProcessReport>? Processes { get; init; }
+
+    /// <summary>Of each check and of all; checks run side by side, so they add up to more than the total.</summary>
     public IReadOnlyDictionary<string, double>? Milliseconds { get; init; }
 
     /// <summary>The build items of a file that holds several, each with the fields above.</summary>
@@ -70,6 +73,27 @@ public sealed record MeshReport
     public required int EulerCharacteristic { get; init; }
     public required int Voids { get; init; }
     public required int InsideOutShells { get; init; }
+
+    public static MeshReport Of(MeshHealth health)
+    {
+        ArgumentNullException.ThrowIfNull(health);
+        return new()
+        {
+            Triangles = health.Triangles,
+            Vertices = health.Vertices,
+            Shells = health.Shells.Count,
+            Closed = health.Closed,
+            Manifold = health.Manifold,
+            Oriented = health.Oriented,
+            BoundaryEdges = health.BoundaryEdges,
+            NonManifoldEdges = health.NonManifoldEdges,
+            DegenerateTriangles = health.DegenerateTriangles,
+            DuplicateTriangles = health.DuplicateTriangles,
+            EulerCharacteristic = health.EulerCharacteristic,
+            Voids = health.Voids,
+            InsideOutShells = health.Shells.Count(s => s.Kind == ShellKind.InsideOut),
+        };
+    }
 }
 
 public sealed record SizeReport(double X, double Y, double Z);

@@ -9,32 +9,27 @@ namespace Catalogue.Model.Inspections;
 public static class MeshInspector
 {
     /// <summary>Counts up whenever a check would answer differently; stored inspections with a lower one are inspected again.</summary>
-    public const int CheckVersion = 13;
+    public const int CheckVersion = 14;
 
-    /// <summary>Of a file with more build items none is laid in the volume in several ways: it would take too long.</summary>
-    private const int MostItemsAdvised = 12;
+    /// <summary>The percentage at which a file of several build items is checked as a whole; then come the items.</summary>
+    private const int WholeFile = 40;
 
     /// <param name="content">The file; read once, from its beginning.</param>
     /// <param name="length">Its number of bytes, when known.</param>
-    /// <param name="stage">Told how far the work is; may be null.</param>
+    /// <param name="stage">Told how far the work is, from any thread but never from two at once, and never less than before; may be null.</param>
     /// <exception cref="MeshFormatException">The file is not a mesh that can be judged.</exception>
     public static InspectionResult Inspect(
         Stream content, long? length, InspectionRequest request, InspectionStage? stage = null, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(request);
         var clock = new InspectionClock(stage);
-        clock.Begin("read", 0);
-        var file = MeshFileReader.Read(content, length, new MeshReadOptions { Unit = request.Unit }, cancellation);
-        var measured = MeasuredMesh.Of(file.Whole(), request, file.Items.Count == 1, clock, cancellation);
-        var facts = measured.Facts(file.UnitStated, WarningsOf(file));
-        if (file.Items.Count > 1) facts = facts with { Repair = null };
-        if (request.ForRange)
-        {
-            clock.Begin("fitProfile", 92);
-            facts = facts with { FitProfile = FitProfile.Of(measured.Hull, cancellation).ToBytes() };
-            clock.End();
-        }
-
+        var file = clock.Time("read", _ => MeshFileReader.Read(content, length, new MeshReadOptions { Unit = request.Unit }, cancellation));
+        var several = file.Items.Count > 1;
+        if (several) clock.End = WholeFile;
+        var measured = MeshChecks.Run(file.Whole(), request, !several, clock, cancellation);
+        var warnings = WarningsOf(file);
+        var facts = measured.Facts(file.UnitStated, warnings);
+        if (several) facts = facts with { Repair = null };
         return new(facts, ReportOf(measured, facts, request) with
         {
             File = request.File,
@@ -42,25 +37,23 @@ public static class MeshInspector
             Format = CodeOf(file.Format),
             Unit = CodeOf(file.Unit),
             UnitStated = file.UnitStated,
-            Warnings = file.Warnings.Count > 0 ? file.Warnings : null,
-            Items = file.Items.Count > 1 ? [.. file.Items.Select(i => ItemOf(i, file, request, cancellation))] : null,
+            Warnings = warnings.Count > 0 ? warnings : null,
+            Items = several ? ItemReports.Of(file, request, Within(stage, WholeFile, 100), cancellation) : null,
             Milliseconds = clock.Milliseconds(),
         });
     }
 
-    private static InspectionReport ItemOf(MeshItem item, MeshFile file, InspectionRequest request, CancellationToken cancellation)
-    {
-        var measured = MeasuredMesh.Of(item.Mesh, request, file.Items.Count <= MostItemsAdvised, new InspectionClock(null), cancellation);
-        return ReportOf(measured, measured.Facts(file.UnitStated, file.Warnings), request) with { Name = item.Name };
-    }
+    private static InspectionStage? Within(InspectionStage? stage, int from, int to) =>
+        stage is null ? null : (percent, name) => stage(from + ((to - from) * percent / 100), name);
 
     private static IReadOnlyList<string> WarningsOf(MeshFile file) => file.Items.Count == 1 ? file.Warnings :
     [
         .. file.Warnings,
-        string.Create(CultureInfo.InvariantCulture, $"The file holds {file.Items.Count} separate things to build; they are judged together, as one piece. Upload one file per part."),
+        string.Create(CultureInfo.InvariantCulture, $"The file holds {file.Items.Count:N0} separate things to build; they are judged together, as one piece. Upload one file per part."),
+        .. ItemReports.LeftOut(file.Items.Count),
     ];
 
-    private static InspectionReport ReportOf(MeasuredMesh measured, MeshFacts facts, InspectionRequest request) => new()
+    internal static InspectionReport ReportOf(MeasuredMesh measured, MeshFacts facts, InspectionRequest request) => new()
     {
         Mesh = measured.MeshReport(),
         Size = new(facts.Size.X, facts.Size.Y, facts.Size.Z),

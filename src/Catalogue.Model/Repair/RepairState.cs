@@ -49,7 +49,7 @@ public sealed record RepairState
             DegenerateTriangles = health.DegenerateTriangles,
             DuplicateTriangles = health.DuplicateTriangles,
             InsideOutShells = health.Shells.Count(s => s.Kind == ShellKind.InsideOut),
-            SelfIntersections = Geometry.Health.SelfIntersections.Find(mesh, tree, 0, cancel).Count,
+            SelfIntersections = Geometry.Health.SelfIntersections.Find(mesh, tree, 0, cancel: cancel).Count,
             SizeMm = MeshChange.Rounded(mesh.Bounds.Size),
             VolumeMm3 = health.Closed ? MeshChange.Rounded(measures.VolumeMm3) : null,
             AreaMm2 = MeshChange.Rounded(measures.AreaMm2),

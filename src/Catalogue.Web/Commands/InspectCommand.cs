@@ -67,12 +67,13 @@ internal static class InspectCommand
 
     private static async Task<InspectionReport> InspectAsync(string file, InspectionRequest request, CancellationToken cancellation)
     {
+        var line = new ProgressLine(Console.Error, !Console.IsErrorRedirected, Path.GetFileName(file));
         try
         {
             await using var content = new FileStream(file, FileMode.Open, FileAccess.Read, FileShare.Read, 1 << 16, FileOptions.SequentialScan);
             var sha256 = Convert.ToHexStringLower(await SHA256.HashDataAsync(content, cancellation));
             content.Position = 0;
-            return MeshInspector.Inspect(content, content.Length, request with { Sha256 = sha256 }, null, cancellation).Report;
+            return MeshInspector.Inspect(content, content.Length, request with { Sha256 = sha256 }, line.Report, cancellation).Report;
         }
         catch (MeshFormatException unreadable)
         {
@@ -81,6 +82,10 @@ internal static class InspectCommand
         catch (Exception missing) when (missing is IOException or UnauthorizedAccessException)
         {
             return new() { File = request.File, Error = new("file-unreadable", $"{file} cannot be opened: {missing.Message}") };
+        }
+        finally
+        {
+            line.Wipe();
         }
     }
 }

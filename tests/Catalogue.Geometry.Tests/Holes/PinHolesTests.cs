@@ -248,7 +248,7 @@ public sealed class PinHolesTests
         stop.Cancel();
         var mesh = Solids.Torus(20, 5, 20, 20);
         var tree = TriangleTree.Build(mesh);
-        Assert.Throws<OperationCanceledException>(() => PinHoles.Find(mesh, tree, stop.Token));
+        Assert.Throws<OperationCanceledException>(() => PinHoles.Find(mesh, tree, cancel: stop.Token));
     }
 
     private static TriangleMesh Egg()
@@ -266,7 +266,7 @@ public sealed class PinHolesTests
         return mesh;
     }
 
-    private static PinHoles Find(TriangleMesh mesh) => PinHoles.Find(mesh, TriangleTree.Build(mesh), TestContext.Current.CancellationToken);
+    private static PinHoles Find(TriangleMesh mesh) => PinHoles.Find(mesh, TriangleTree.Build(mesh), cancel: TestContext.Current.CancellationToken);
 }
 
 file static class HealthAnswers

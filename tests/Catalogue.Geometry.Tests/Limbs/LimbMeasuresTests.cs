@@ -1,6 +1,7 @@
 using Catalogue.Geometry.Health;
 using Catalogue.Geometry.Limbs;
 using Catalogue.Geometry.Meshes;
+using Catalogue.Geometry.Spatial;
 using Catalogue.Geometry.Tests.Holes;
 using Xunit;
 using Shapes = Catalogue.Geometry.Tests.Spatial.Shapes;
@@ -126,8 +127,8 @@ public sealed class LimbMeasuresTests
     {
         using var stop = new CancellationTokenSource();
         stop.Cancel();
-        Assert.Throws<OperationCanceledException>(() => LimbMeasures.Of(Solids.Box(10, 10, 60), stop.Token));
+        Assert.Throws<OperationCanceledException>(() => LimbMeasures.Of(TriangleTree.Build(Solids.Box(10, 10, 60)), cancel: stop.Token));
     }
 
-    private static IReadOnlyList<Limb> Find(TriangleMesh mesh) => LimbMeasures.Of(mesh, TestContext.Current.CancellationToken).Limbs;
+    private static IReadOnlyList<Limb> Find(TriangleMesh mesh) => LimbMeasures.Of(TriangleTree.Build(mesh), cancel: TestContext.Current.CancellationToken).Limbs;
 }

@@ -264,7 +264,7 @@ public sealed class OverhangTests
         using var stop = new CancellationTokenSource();
         stop.Cancel();
         var tree = TriangleTree.Build(Shapes.Knobbly(64, 32));
-        Assert.Throws<OperationCanceledException>(() => OverhangMeasures.Of(tree, Rotation.Identity, stop.Token));
+        Assert.Throws<OperationCanceledException>(() => OverhangMeasures.Of(tree, Rotation.Identity, cancel: stop.Token));
     }
 
     private static void AssertSame(OverhangMeasures expected, OverhangMeasures found)
