@@ -73,7 +73,7 @@ internal sealed class OrientationDesk(IBlobStore blobs, CatalogueOptions options
         {
             var health = MeshHealth.Of(mesh, cancel);
             if (!health.HasInside) return "null"u8.ToArray();
-            var advice = OrientationAdvice.For(TriangleTree.Build(mesh, cancel), ConvexHull.Of(mesh, cancel), laid.Room, null, laid.LimitDegrees, laid.InVat, cancel);
+            var advice = OrientationAdvice.For(TriangleTree.Build(mesh, cancel), ConvexHull.Of(mesh, cancel), laid.Room, null, laid.LimitDegrees, laid.InVat, cancel: cancel);
             return JsonSerializer.SerializeToUtf8Bytes(OrientationsReport.Of(advice, laid.LimitDegrees), InspectionJson.Options);
         });
     }
