@@ -1,5 +1,4 @@
 using Catalogue.Web.Commands;
-using Xunit;
 
 namespace Catalogue.Web.Tests.Inspections;
 
