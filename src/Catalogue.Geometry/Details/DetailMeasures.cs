@@ -96,7 +96,7 @@ public sealed record DetailMeasures
     }
 
     /// <summary>What each sample of the surface finds, in the order of the tree.</summary>
-    private static List<ReliefTouch> Felt(TriangleTree tree, out double spacing, IProgress<double>? progress, CancellationToken cancel)
+    internal static List<ReliefTouch> Felt(TriangleTree tree, out double spacing, IProgress<double>? progress, CancellationToken cancel)
     {
         var mesh = tree.Mesh;
         var total = 0.0;

@@ -85,6 +85,15 @@ public sealed class LiquidInPose
     internal bool IsTrapped(int column, double height) =>
         _gaps.At(column, height) is >= 0 and var gap && (_toFilm.Holds(gap, height) || _toPlatform.Holds(gap, height));
 
+    /// <summary>What liquid does at a place: nothing where there is material.</summary>
+    internal LiquidTouch TouchAt(int column, double height)
+    {
+        var gap = _gaps.At(column, height);
+        if (gap < 0) return LiquidTouch.Free;
+        if (!_toPlatform.IsReached(gap)) return LiquidTouch.Sealed;
+        return _toFilm.Holds(gap, height) ? LiquidTouch.Pool : _toPlatform.Holds(gap, height) ? LiquidTouch.Suction : LiquidTouch.Free;
+    }
+
     internal bool IsMaterial(int column, double height) => _gaps.At(column, height) < 0;
 
     /// <summary>Points a little off the floor of a pool, those near its deepest; (x, y, height) of the turned frame.</summary>

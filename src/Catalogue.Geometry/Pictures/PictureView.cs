@@ -18,4 +18,13 @@ public readonly record struct PictureView(Rotation ToCamera)
         var towards = new Vec3(sinR * cosA, -cosR * cosA, sinA);
         return new(new(right, Vec3.Cross(towards, right), towards));
     }
+
+    /// <summary>Looking at surface that faces along a normal: a little from the side and from above, so that its relief shows; z stays upright.</summary>
+    public static PictureView Towards(Vec3 normal)
+    {
+        var n = normal.Normalized();
+        var above = Math.Clamp((Math.Asin(Math.Clamp(n.Z, -1, 1)) * 180 / Math.PI) + 12, -80, 80);
+        var right = double.Hypot(n.X, n.Y) < 0.05 ? -28 : (Math.Atan2(n.X, -n.Y) * 180 / Math.PI) - 15;
+        return From(right, above);
+    }
 }
