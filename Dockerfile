@@ -1,6 +1,6 @@
 # Ubuntu carries .NET 10 in its own archive (from memory; no container engine was at hand to build this).
 FROM ubuntu:24.04 AS build
-RUN apt-get update && apt-get install -y --no-install-recommends ca-certificates dotnet-sdk-10.0 && rm -rf /var/lib/apt/lists/*
+RUN apt-get update && apt-get install -y --no-install-recommends ca-certificates dotnet-sdk-10.0 nodejs npm && rm -rf /var/lib/apt/lists/*
 WORKDIR /source
 COPY . .
 # Compiled ahead of time: the first page and the first check of a process do not wait for the compiler.

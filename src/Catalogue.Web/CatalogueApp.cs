@@ -15,6 +15,7 @@ using Catalogue.Web.Features.Ranges;
 using Catalogue.Web.Features.Reports;
 using Catalogue.Web.Features.Scaling;
 using Catalogue.Web.Features.Shared;
+using Catalogue.Web.Features.Viewer;
 using Catalogue.Web.Inspection;
 using Catalogue.Web.Storage;
 
@@ -48,6 +49,7 @@ internal static class CatalogueApp
         builder.Services.AddScoped<RateChange>();
         builder.Services.AddSingleton(services => new PictureDesk(services.GetRequiredService<IBlobStore>(), options));
         builder.Services.AddSingleton(services => new OrientationDesk(services.GetRequiredService<IBlobStore>(), options, services.GetRequiredService<InspectionTurns>()));
+        builder.AddViewer(options);
         builder.WebHost.ConfigureKestrel(static kestrel => kestrel.Limits.MaxRequestBodySize = ApiSetup.MaxBodyBytes); // Addresses that take meshes say so.
 
         var app = builder.Build();
@@ -73,6 +75,7 @@ internal static class CatalogueApp
         app.MapPictures();
         app.MapConventions();
         app.MapOrientations();
+        app.MapViewer();
         app.MapInspectionApi();
         app.MapLimitApi();
         app.MapRateApi();

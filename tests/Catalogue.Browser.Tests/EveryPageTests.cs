@@ -24,6 +24,7 @@ public sealed class EveryPageTests(RunningCatalogue catalogue, Chromium chromium
     [InlineData("figure-printer", "/figures/lamplighter?" + Small)]
     [InlineData("figure-filament", "/figures/lamplighter?process=MEX-rigid&volume=220x220x240&unit=inch")]
     [InlineData("figure-too-large", "/figures/crane-keeper?" + Small)]
+    [InlineData("figure-put-together", "/figures/signal-keeper?" + Small)]
     [InlineData("figure-bare", "/figures/" + Long + "?" + Small)]
     public Task A_figure(string name, string path) => LookAsync(name, path);
 

@@ -31,6 +31,7 @@ internal static class HarbourRange
         }
 
         await LamplighterAsync(services);
+        await SignalKeeperAsync(services);
         await PublishAsync(services, "ferryman", "Ferryman", "Leans on a long oar and waits for the tide.", 120,
             ("body", "Body", Solids.Box(38, 24, 60), Both), ("oar", "Oar", Solids.Cylinder(3, 178, 24), Both), ("hat", "Hat", Solids.Cylinder(11, 9, 32), Both));
         await PublishAsync(services, "crane-keeper", "Crane keeper", "Minds the long jib at the end of the quay.", 140,
@@ -42,6 +43,48 @@ internal static class HarbourRange
         await PublishAsync(services, "net-mender-with-a-very-long-name-that-has-to-wrap", "Net mender of the seventh breakwater and her unreasonably patient gull", "", 62,
             ("body", "Body", Solids.Box(30, 20, 40), Both));
     }
+
+    /// <summary>A figure whose designer has said where its parts sit: a body, two arms on one pin, one of two flags.</summary>
+    private static async Task SignalKeeperAsync(IServiceProvider services)
+    {
+        double[] upright = [1, 0, 0, 0, 1, 0, 0, 0, 1];
+        await using (var scope = services.CreateAsyncScope())
+        {
+            var db = scope.ServiceProvider.GetRequiredService<CatalogueDb>();
+            var figure = new Figure("signal-keeper", new() { Title = "Signal keeper", HeightMm = 60, Licence = "CC0-1.0", Summary = "Waves by day, and nobody knows at whom." }, Now);
+            var body = figure.AddPart("body", "Body", 1, PartRole.Required, Now);
+            var arm = figure.AddPart("arm", "Arm", 2, PartRole.Required, Now);
+            body.Place([new(0, 0, 0, upright)], Now);
+            arm.Place([new(0, 0, 13.2, upright), new(0, 0, -13.2, upright)], Now);
+            foreach (var part in new[] { body, arm }) part.AddVariant("all", "One shape", Both, Now);
+            var choice = figure.AddChoice("flag", "Flag", Now);
+            foreach (var (slug, name) in new[] { ("long-flag", "Long flag"), ("short-flag", "Short flag") })
+            {
+                var flag = figure.AddPart(slug, name, 1, PartRole.Required, Now);
+                flag.AddVariant("all", "One shape", Both, Now);
+                flag.Join(choice, Now);
+                flag.Place([new(-4, -16, 17, upright)], Now);
+            }
+
+            figure.AddJoint(new(JointKind.PinnedHinge, "Shoulders") { InnerDiameterMm = 1.5, OuterDiameterMm = 1.8 }, body, arm, Now);
+            db.Figures.Add(figure);
+            await db.SaveChangesAsync();
+        }
+
+        await UploadAsync(services, "signal-keeper", "body", "all", Ring(10, 0.9, 20), "First shape.");
+        await UploadAsync(services, "signal-keeper", "arm", "all", Solids.Together(Ring(4, 0.9, 6), Solids.Box(34, 3, 6).Transformed(Rotation.Identity, new(3.4, -1.5, -3))), "First shape.");
+        await UploadAsync(services, "signal-keeper", "long-flag", "all", Solids.Box(8, 4, 40), "First shape.");
+        await UploadAsync(services, "signal-keeper", "short-flag", "all", Solids.Box(8, 4, 18), "First shape.");
+        await PublishAsync(services, "signal-keeper", "");
+    }
+
+    /// <summary>A disc with a straight hole through its middle, about z.</summary>
+    private static TriangleMesh Ring(double outer, double inner, double height) => Solids.Tube(48, 4, (u, w) =>
+    {
+        var corner = (int)Math.Round(w / (Math.PI / 2));
+        var r = corner is 0 or 1 ? outer : inner;
+        return new(r * Math.Cos(u), r * Math.Sin(u), corner is 1 or 2 ? height / 2 : -height / 2);
+    });
 
     private static async Task LamplighterAsync(IServiceProvider services)
     {
@@ -146,7 +189,7 @@ internal static class HarbourRange
     {
         await using var scope = services.CreateAsyncScope();
         var db = scope.ServiceProvider.GetRequiredService<CatalogueDb>();
-        for (var waited = 0; waited < 1800; waited++)
+        for (var waited = 0; waited < 3000; waited++)
         {
             if (!await db.Inspections.AnyAsync(i => i.State == InspectionState.Queued || i.State == InspectionState.Running)) break;
             await Task.Delay(100);

@@ -102,7 +102,7 @@ public static class Api
     public static async Task<JsonNode> InspectedAsync(this HttpClient designer, JsonNode revision)
     {
         ArgumentNullException.ThrowIfNull(revision);
-        using var patience = new CancellationTokenSource(TimeSpan.FromSeconds(60));
+        using var patience = new CancellationTokenSource(TimeSpan.FromSeconds(300));
         while (true)
         {
             var inspection = await designer.GetJsonAsync($"/api/inspections/{revision["inspection"]!["id"]}");

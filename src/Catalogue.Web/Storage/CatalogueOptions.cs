@@ -56,5 +56,6 @@ public sealed class CatalogueOptions
     public string BlobFolder => Path.Combine(FullDataFolder, "blobs");
     public string PictureFolder => Path.Combine(FullDataFolder, "pictures");
     public string OrientationFolder => Path.Combine(FullDataFolder, "orientations");
+    public string ViewerFolder => Path.Combine(FullDataFolder, "viewer");
     public string KeyFolder => Path.Combine(FullDataFolder, "keys");
 }

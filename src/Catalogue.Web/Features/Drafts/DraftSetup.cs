@@ -13,6 +13,7 @@ internal static class DraftSetup
         builder.Services.AddSingleton<FormToken>();
         builder.Services.AddScoped<RevisionRepair>();
         builder.Services.AddScoped<Signature>();
+        builder.Services.AddScoped<PlacingFromBuild>();
         builder.Services.AddRazorPages(pages => pages.Conventions.AddPageApplicationModelConvention("/Drafts/Upload",
             page => page.EndpointMetadata.Add(new RequestSizeLimitAttribute(MeshUploadEndpoint.BodyOf(options.MaxUploadBytes)))));
     }
@@ -21,6 +22,7 @@ internal static class DraftSetup
     {
         app.MapDraftApi();
         app.MapPartApi();
+        app.MapPoseApi();
         app.MapRevisionApi();
         app.MapRepairApi();
         app.MapOverrulingApi();

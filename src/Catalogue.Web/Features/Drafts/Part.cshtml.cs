@@ -14,7 +14,7 @@ namespace Catalogue.Web.Features.Drafts;
 
 /// <summary>A part on the workbench: its variants with every revision, inspection and verdict.</summary>
 [Authorize(Policy = AccountSetup.DesignerPages)]
-internal sealed class PartPage(CatalogueDb db, InspectionQueue queue, IBlobStore blobs, Signature signature, TimeProvider time) : PageModel
+internal sealed class PartPage(CatalogueDb db, InspectionQueue queue, IBlobStore blobs, Signature signature, TimeProvider time, Visitor visitor) : PageModel
 {
     [FromRoute]
     public string Figure { get; set; } = "";
@@ -24,6 +24,12 @@ internal sealed class PartPage(CatalogueDb db, InspectionQueue queue, IBlobStore
 
     public DraftView Draft { get; private set; } = null!;
     public PartView View { get; private set; } = null!;
+
+    /// <summary>The findings on the latest revisions that can be shown on the part.</summary>
+    public FindingPlaces Places { get; private set; } = null!;
+
+    /// <summary>The latest revision of each variant, to be looked at closely; those that are not measured are left out.</summary>
+    public IReadOnlyDictionary<string, LookView> Looks { get; private set; } = new Dictionary<string, LookView>();
 
     public Task<IActionResult> OnGetAsync(CancellationToken cancellation) => ShowAsync(cancellation);
 
@@ -84,6 +90,35 @@ internal sealed class PartPage(CatalogueDb db, InspectionQueue queue, IBlobStore
         figure.PartOf(Part);
         Draft = await DraftView.OfAsync(figure, db, cancellation);
         View = Draft.Parts.First(p => p.Slug == Part);
+        Places = new(name => $"{Request.PathBase}/drafts/{Figure}/parts/{Part}?finding={Uri.EscapeDataString(name)}#look-{name.Split('.')[0]}");
+        Looks = View.Variants.Where(v => v.Latest?.Inspection.Mesh is not null).ToDictionary(v => v.Slug, v => Look(v, v.Latest!, figure.VariantOf(Part, v.Slug)));
         return Page();
+    }
+
+    private LookView Look(VariantView variant, RevisionView latest, Variant stored)
+    {
+        var revision = stored.Revisions.First(r => r.Number == latest.Number);
+        var findings = new List<PlacedFinding>();
+        foreach (var verdict in latest.Verdicts.Where(v => variant.Processes.Contains(v.Process)))
+        {
+            Places.Add($"{variant.Slug}.{verdict.Process}", verdict.Judgement);
+            findings.AddRange(Places.Of($"{variant.Slug}.{verdict.Process}").Select(f => new PlacedFinding(f.Name, f.Finding.Message, f.Finding.At!.Value)));
+        }
+
+        var asked = findings.Find(f => f.Name == Request.Query["finding"]);
+        var process = asked?.Name.Split('.')[1] ?? (variant.Processes.Count > 0 ? variant.Processes[0] : null);
+        return new()
+        {
+            Id = variant.Slug,
+            Anchor = "look-" + variant.Slug,
+            Name = string.Create(CultureInfo.InvariantCulture, $"{View.Name}, {variant.Name}, revision {latest.Number}"),
+            Revision = string.Create(CultureInfo.InvariantCulture, $"/api/figures/{Figure}/parts/{Part}/variants/{variant.Slug}/revisions/{latest.Number}"),
+            Picture = asked is null ? PicturePath.Of(Figure, Part, variant.Slug, revision, 640) : PicturePath.Of(Figure, Part, variant.Slug, revision, asked, 640),
+            PictureWords = asked is null ? $"{View.Name} as it lies in its file, seen from the front and a little from the left" : $"{View.Name} with a ball where it is: {asked.Message}",
+            Process = process,
+            Inches = visitor.Inches,
+            Findings = findings,
+            Asked = asked,
+        };
     }
 }

@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using Catalogue.Geometry.Formats;
 using Catalogue.Geometry.Meshes;
 using Catalogue.Geometry.Pictures;
+using Catalogue.Geometry.Spatial;
 using Catalogue.Model;
 using Catalogue.Web.Features.Shared;
 using Catalogue.Web.Storage;
@@ -20,14 +21,14 @@ internal sealed class PictureDesk(IBlobStore blobs, CatalogueOptions options) : 
 
     /// <summary>The file of a picture, drawn now if it is not there yet.</summary>
     /// <exception cref="RuleBrokenException"><c>file-missing</c>, or why a mesh cannot be drawn.</exception>
-    public async Task<string> FileAsync(IReadOnlyList<PicturedFile> files, int width, int height, string format, CancellationToken cancellation)
+    public async Task<string> FileAsync(IReadOnlyList<PicturedFile> files, int width, int height, string format, CancellationToken cancellation, Vec3? place = null)
     {
-        var name = PicturePath.NameOf(files, width, height, format);
+        var name = PicturePath.NameOf(files, width, height, format, place);
         var path = Path.Combine(options.PictureFolder, name[..2], name);
         if (File.Exists(path)) return path;
 
         // What is drawn once serves everybody who waits, so nobody's leaving stops it.
-        var drawing = _drawing.GetOrAdd(name, _ => new(() => DrawAsync(files, width, height, format, path)));
+        var drawing = _drawing.GetOrAdd(name, _ => new(() => DrawAsync(files, width, height, format, path, place)));
         try
         {
             return await drawing.Value.WaitAsync(cancellation);
@@ -40,7 +41,7 @@ internal sealed class PictureDesk(IBlobStore blobs, CatalogueOptions options) : 
 
     public void Dispose() => _desk.Dispose();
 
-    private async Task<string> DrawAsync(IReadOnlyList<PicturedFile> files, int width, int height, string format, string path)
+    private async Task<string> DrawAsync(IReadOnlyList<PicturedFile> files, int width, int height, string format, string path, Vec3? place)
     {
         await _desk.WaitAsync();
         try
@@ -49,8 +50,10 @@ internal sealed class PictureDesk(IBlobStore blobs, CatalogueOptions options) : 
             var meshes = new Dictionary<(string, LengthUnit?), TriangleMesh>();
             foreach (var file in files)
                 if (!meshes.ContainsKey((file.Sha256, file.Unit))) meshes[(file.Sha256, file.Unit)] = await StoredMesh.ReadAsync(blobs, file.Sha256, file.Unit, CancellationToken.None);
-            var bytes = await Task.Run(() => PictureEncoding.Encode(
-                MeshPicture.Draw([.. files.Select(f => new PicturedMesh(meshes[(f.Sha256, f.Unit)], f.Rotation, f.Position, PictureTints.Clay))], PictureView.ThreeQuarter, width, height), format));
+            List<PicturedMesh> drawn = [.. files.Select(f => new PicturedMesh(meshes[(f.Sha256, f.Unit)], f.Rotation, f.Position, PictureTints.Clay))];
+            var bytes = await Task.Run(() => PictureEncoding.Encode(place is { } at
+                ? MeshPicture.Draw([.. drawn, Ball(at, drawn[0].Mesh)], ViewOf(at, drawn[0].Mesh), width, height)
+                : MeshPicture.Draw(drawn, PictureView.ThreeQuarter, width, height), format));
             Directory.CreateDirectory(Path.GetDirectoryName(path)!);
             var temporary = $"{path}.{Guid.NewGuid():N}";
             await File.WriteAllBytesAsync(temporary, bytes);
@@ -61,5 +64,21 @@ internal sealed class PictureDesk(IBlobStore blobs, CatalogueOptions options) : 
         {
             _desk.Release();
         }
+    }
+
+    /// <summary>Marks a place on a part: a fortieth of its size.</summary>
+    private static PicturedMesh Ball(Vec3 at, TriangleMesh mesh) => new(Solids.Icosphere(mesh.Bounds.Size.Length / 40, 3), Rotation.Identity, at, PictureTints.Brass);
+
+    /// <summary>From where a place can be seen: as square to the nearest surface as may be, with nothing of the part before it.</summary>
+    private static PictureView ViewOf(Vec3 at, TriangleMesh mesh)
+    {
+        var tree = TriangleTree.Build(mesh);
+        if (tree.Nearest(at) is not { } nearest) return PictureView.ThreeQuarter;
+        var (a, b, c) = mesh.Triangle(nearest.Triangle);
+        var normal = Vec3.Cross(b - a, c - a).Normalized();
+        var clear = mesh.Bounds.Size.Length / 60;
+        var views = Enumerable.Range(0, 40).Select(i => PictureView.From((i % 8 * 45) - 28, (i / 8 * 30) - 60)).Prepend(PictureView.Towards(normal));
+        return views.OrderByDescending(v => Vec3.Dot(v.ToCamera.RowZ, normal)).Cast<PictureView?>()
+            .FirstOrDefault(v => !tree.AnyHit(new(at + (v!.Value.ToCamera.RowZ * clear), v.Value.ToCamera.RowZ), double.PositiveInfinity)) ?? PictureView.Towards(normal);
     }
 }

@@ -3,7 +3,6 @@ using Catalogue.Data;
 using Catalogue.Data.Ranges;
 using Catalogue.Geometry.Meshes;
 using Catalogue.Model;
-using Catalogue.Model.Figures;
 using Catalogue.Web.Features.Shared;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Net.Http.Headers;
@@ -17,6 +16,7 @@ internal static class PictureEndpoint
     {
         app.MapGet("/figures/{figure}/picture/{size:int}.{format}", FigureAsync).ExcludeFromDescription();
         app.MapGet("/figures/{figure}/parts/{part}/{variant}/{revision:int}/picture/{size:int}.{format}", PartAsync).ExcludeFromDescription();
+        app.MapGet("/figures/{figure}/parts/{part}/{variant}/{revision:int}/finding/{finding}/{size:int}.{format}", FindingAsync).ExcludeFromDescription();
     }
 
     private static async Task<IResult> FigureAsync(
@@ -34,24 +34,32 @@ internal static class PictureEndpoint
         string figure, string part, string variant, int revision, int size, string format, HttpContext http, CatalogueDb db, PictureDesk desk, CancellationToken cancellation)
     {
         Check(size, format);
-        var found = await (
-            from f in db.Figures
-            from p in f.Parts
-            from v in p.Variants
-            from r in v.Revisions
-            where f.Slug == figure && f.Status == FigureStatus.Published && p.Slug == part && v.Slug == variant && r.Number == revision && r.PublishedAt != null
-            select new { r.Sha256, r.StatedUnit }).AsNoTracking().SingleOrDefaultAsync(cancellation) ?? throw NotFound();
-        return await SendAsync(http, desk, [new(found.Sha256, found.StatedUnit, Rotation.Identity, Vec3.Zero)], size, size, format, cancellation);
+        var found = await ViewedRevision.FindAsync(db, http, figure, part, variant, revision, cancellation);
+        return await SendAsync(http, desk, [new(found.Sha256, found.Unit, Rotation.Identity, Vec3.Zero)], size, size, format, cancellation, isPublic: found.IsPublished);
+    }
+
+    /// <summary>A part with a ball where a finding is, seen from there.</summary>
+    private static async Task<IResult> FindingAsync(
+        string figure, string part, string variant, int revision, string finding, int size, string format, HttpContext http, CatalogueDb db, PictureDesk desk,
+        CancellationToken cancellation)
+    {
+        Check(size, format);
+        var found = await ViewedRevision.FindAsync(db, http, figure, part, variant, revision, cancellation);
+        var process = finding.Split('.', 3) is [_, { } code, _] ? code : "";
+        var verdict = await db.Verdicts.AsNoTracking().SingleOrDefaultAsync(v => v.RevisionId == found.Id && v.Process == process, cancellation) ?? throw NotFound();
+        var place = FindingPlaces.Find($"{variant}.{process}", verdict.Judgement, finding)?.At ?? throw NotFound();
+        return await SendAsync(http, desk, [new(found.Sha256, found.Unit, Rotation.Identity, Vec3.Zero)], size, size, format, cancellation, place, found.IsPublished);
     }
 
     private static async Task<IResult> SendAsync(
-        HttpContext http, PictureDesk desk, IReadOnlyList<PicturedFile> files, int width, int height, string format, CancellationToken cancellation)
+        HttpContext http, PictureDesk desk, IReadOnlyList<PicturedFile> files, int width, int height, string format, CancellationToken cancellation,
+        Vec3? place = null, bool isPublic = true)
     {
-        var path = await desk.FileAsync(files, width, height, format, cancellation);
+        var path = await desk.FileAsync(files, width, height, format, cancellation, place);
         var name = Path.GetFileName(path);
 
         // An address that names the picture never shows another one.
-        http.Response.Headers.CacheControl = http.Request.Query["v"] == PicturePath.Mark(name) ? "public, max-age=31536000, immutable" : "public, max-age=60";
+        http.Response.Headers.CacheControl = http.Request.Query["v"] == PicturePath.Mark(name) ? $"{(isPublic ? "public" : "private")}, max-age=31536000, immutable" : isPublic ? "public, max-age=60" : "private, no-cache";
         return Results.File(path, format == "png" ? "image/png" : "image/webp", entityTag: new EntityTagHeaderValue($"\"{name}\""));
     }
 

@@ -39,6 +39,16 @@ internal static class PicturePath
         return string.Create(CultureInfo.InvariantCulture, $"/figures/{figure}/parts/{part}/{variant}/{revision.Number}/picture/{width}.webp?v={Mark(name)}");
     }
 
+    /// <summary>The picture of a published revision with a ball where a finding is.</summary>
+    public static string Of(string figure, string part, string variant, Revision revision, PlacedFinding finding, int width)
+    {
+        ArgumentNullException.ThrowIfNull(revision);
+        ArgumentNullException.ThrowIfNull(finding);
+        var name = NameOf([new(revision.Sha256, revision.StatedUnit, Rotation.Identity, Vec3.Zero)], width, width, "webp", finding.At);
+        return string.Create(CultureInfo.InvariantCulture,
+            $"/figures/{figure}/parts/{part}/{variant}/{revision.Number}/finding/{Uri.EscapeDataString(finding.Name)}/{width}.webp?v={Mark(name)}");
+    }
+
     /// <summary>Required parts and the usual member of each choice, each copy in its place; of several variants the first. A part without a place is left out.</summary>
     public static IReadOnlyList<PicturedFile> FilesOf(IndexedFigure figure)
     {
@@ -55,7 +65,8 @@ internal static class PicturePath
     }
 
     /// <summary>The name of a picture: the same for the same files, places, size and format.</summary>
-    public static string NameOf(IReadOnlyList<PicturedFile> files, int width, int height, string format)
+    /// <param name="place">Where a ball marks something; null for nowhere.</param>
+    public static string NameOf(IReadOnlyList<PicturedFile> files, int width, int height, string format, Vec3? place = null)
     {
         var text = new StringBuilder().Append(Version).Append(' ').Append(width).Append(' ').Append(height);
         foreach (var file in files)
@@ -64,6 +75,7 @@ internal static class PicturePath
                 .Append(FormattableString.Invariant($" {file.Position.X} {file.Position.Y} {file.Position.Z}"));
         }
 
+        if (place is { } at) text.Append(FormattableString.Invariant($"\nplace {at.X} {at.Y} {at.Z}"));
         return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text.ToString())))[..32] + "." + format;
     }
 

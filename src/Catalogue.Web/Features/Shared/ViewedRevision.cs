@@ -1,0 +1,36 @@
+using Catalogue.Data;
+using Catalogue.Geometry.Formats;
+using Catalogue.Model;
+using Catalogue.Model.Figures;
+using Catalogue.Web.Accounts;
+using Microsoft.AspNetCore.Authentication;
+using Microsoft.EntityFrameworkCore;
+
+namespace Catalogue.Web.Features.Shared;
+
+/// <summary>A revision that may be looked at: published ones by anybody, the others by designers (page or token: looking changes nothing).</summary>
+internal sealed record ViewedRevision(Guid Id, Guid VariantId, int Number, string PartName, string Sha256, LengthUnit? Unit, Guid InspectionId, bool IsPublished)
+{
+    /// <summary>What others keep of an answer about it.</summary>
+    public string Keeping(bool forEver) => (IsPublished ? "public" : "private") + (forEver ? ", max-age=31536000, immutable" : ", no-cache");
+
+    /// <exception cref="RuleBrokenException"><c>not-found</c></exception>
+    public static async Task<ViewedRevision> FindAsync(
+        CatalogueDb db, HttpContext http, string figure, string part, string variant, int revision, CancellationToken cancellation)
+    {
+        var found = await (
+            from f in db.Figures
+            from p in f.Parts
+            from v in p.Variants
+            from r in v.Revisions
+            where f.Slug == figure && p.Slug == part && v.Slug == variant && r.Number == revision
+            select new { r.Id, r.VariantId, r.Number, p.Name, r.Sha256, r.StatedUnit, r.InspectionId, Published = f.Status == FigureStatus.Published && r.PublishedAt != null })
+            .AsNoTracking().SingleOrDefaultAsync(cancellation);
+        if (found is null || (!found.Published && !await IsDesignerAsync(http)))
+            throw new RuleBrokenException("not-found", $"There is no published revision {revision} of “{part}” ({variant}) of “{figure}”. Look at the figure’s page for the parts there are.");
+        return new(found.Id, found.VariantId, found.Number, found.Name, found.Sha256, found.StatedUnit, found.InspectionId, found.Published);
+    }
+
+    private static async Task<bool> IsDesignerAsync(HttpContext http) =>
+        http.User.Identity?.IsAuthenticated is true || (await http.AuthenticateAsync(AccessTokenScheme.Name)).Succeeded;
+}

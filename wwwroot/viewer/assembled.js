@@ -1,0 +1,199 @@
+// The assembled figure: every copy in its place, choices switched, joints turned, all of it taken apart.
+
+import { ask, load } from './model.js';
+import { turned } from './room.js';
+import { Stage, THREE } from './stage.js';
+import { make } from './words.js';
+
+const MOST = 400_000;
+const MOST_FOR_SOFTWARE = 90_000;
+
+export class Assembled {
+  #angles = new Map();
+  #apart = 0;
+  #fields = 0;
+
+  constructor({ section, box, tools, status, figure }) {
+    Object.assign(this, { section, box, tools, status, figure });
+  }
+
+  async open() {
+    const { figure } = this;
+    this.name = this.section.dataset.name;
+    this.stage = new Stage(this.box, `${this.name}, put together: turn it with the arrow keys, move it with Shift and the arrow keys, plus and minus bring it nearer and farther, 0 shows the whole again`);
+    this.shown = figure.parts.map(p => !p.optional && (p.choice === undefined || p.usual));
+    for (const choice of this.#choices()) {
+      const members = figure.parts.map((p, i) => [p, i]).filter(([p]) => p.choice === choice);
+      if (!members.some(([, i]) => this.shown[i])) this.shown[members[0][1]] = true;
+    }
+
+    this.copies = figure.copies.map(copy => {
+      const group = new THREE.Group();
+      group.matrixAutoUpdate = false;
+      const rest = turned(copy.rotation).setPosition(copy.x, copy.y, copy.z);
+      this.stage.parts.add(group);
+      return { group, rest, part: copy.part, middle: new THREE.Vector3() };
+    });
+    this.joints = figure.joints.filter(j => j.at && j.axis);
+    const carried = new Map(figure.joints.map(j => [j.carried, j]));
+    for (const [i, copy] of this.copies.entries()) {
+      copy.chain = [];
+      for (let j = carried.get(i); j; j = carried.get(j.carrier)) copy.chain.unshift(j);
+    }
+
+    try {
+      await this.#models(0);
+    } catch (error) {
+      this.stage.dispose();
+      throw error;
+    }
+
+    this.box.querySelector('img')?.setAttribute('hidden', '');
+    this.#arrange();
+    this.#frame();
+    this.#tools();
+    this.stage.canvas.addEventListener('keyup', () => this.#say(`Seen ${this.stage.view.words()}.`));
+    this.#say(this.#unplaced());
+    await this.#models(1);
+  }
+
+  #choices() {
+    return [...new Set(this.figure.parts.map(p => p.choice).filter(Boolean))];
+  }
+
+  /** First the coarsest levels, so that something is there at once; then the finest the browser can turn smoothly. */
+  async #models(pass) {
+    const most = (this.stage.isSoftware ? MOST_FOR_SOFTWARE : MOST) / Math.max(1, this.copies.length);
+    await Promise.all(this.figure.parts.map(async (part, i) => {
+      part.levels ??= (await ask(part.shape, undefined, () => this.#say('Models are being made from the files; the picture stays until they are there.'))).levels;
+      let level = 0;
+      if (pass > 0) while (level + 1 < part.levels.length && part.levels[level + 1].triangles <= most) level++;
+      if (part.level === level) return;
+      part.level = level;
+      const model = await load(part.levels[level].address);
+      for (const copy of this.copies.filter(c => c.part === i)) {
+        for (const old of [...copy.group.children]) this.stage.remove(old);
+        const surface = this.stage.surface(model);
+        copy.group.add(surface);
+        surface.geometry.computeBoundingBox();
+        surface.geometry.boundingBox.getCenter(copy.middle).applyMatrix4(copy.rest);
+      }
+    }));
+    this.stage.changed();
+  }
+
+  #arrange() {
+    const whole = new THREE.Vector3();
+    const there = this.copies.filter(c => this.shown[c.part]);
+    for (const copy of there) whole.add(copy.middle);
+    whole.divideScalar(Math.max(1, there.length));
+    for (const copy of this.copies) {
+      copy.group.visible = this.shown[copy.part];
+      const matrix = new THREE.Matrix4();
+      for (const joint of copy.chain) {
+        const angle = this.#angles.get(joint);
+        if (!angle) continue;
+        const [x, y, z] = joint.at;
+        matrix.multiply(new THREE.Matrix4().makeTranslation(x, y, z))
+          .multiply(new THREE.Matrix4().makeRotationAxis(new THREE.Vector3(...joint.axis), angle * Math.PI / 180))
+          .multiply(new THREE.Matrix4().makeTranslation(-x, -y, -z));
+      }
+
+      const away = copy.middle.clone().applyMatrix4(matrix).sub(whole).multiplyScalar(1.4 * this.#apart);
+      matrix.premultiply(new THREE.Matrix4().makeTranslation(away.x, away.y, away.z));
+      copy.group.matrix.multiplyMatrices(matrix, copy.rest);
+      copy.group.updateMatrixWorld(true);
+    }
+
+    this.stage.changed();
+  }
+
+  #frame() {
+    const box = new THREE.Box3();
+    for (const copy of this.copies) if (copy.group.visible) box.union(new THREE.Box3().setFromObject(copy.group));
+    if (!box.isEmpty()) this.stage.frame(box);
+  }
+
+  #tools() {
+    const whole = make('button', { type: 'button', className: 'button button-plain', textContent: 'Whole again' });
+    whole.addEventListener('click', () => {
+      this.#frame();
+      this.#say('The whole figure again.');
+    });
+    this.tools.append(whole);
+    const fields = make('div', { className: 'look-fields' });
+    fields.append(this.#slider('Taken apart', 0, 100, 0, '%', value => {
+      this.#apart = value / 100;
+      this.#arrange();
+      this.#frame();
+    }));
+    for (const choice of this.#choices()) fields.append(this.#choice(choice));
+    for (const [i, part] of this.figure.parts.entries()) {
+      if (!part.optional) continue;
+      const box = make('input', { type: 'checkbox' });
+      box.addEventListener('change', () => {
+        this.shown[i] = box.checked;
+        this.#arrange();
+        this.#say(`${part.name}: ${box.checked ? 'with it' : 'without it'}.`);
+      });
+      fields.append(make('label', { className: 'look-check' }, box, part.name));
+    }
+
+    this.status.after(fields);
+    if (this.joints.length === 0) return;
+    const joints = make('details', { className: 'look-joints' }, make('summary', { textContent: `Bend its joints (${this.joints.length})` }));
+    const again = make('button', { type: 'button', className: 'button button-plain', textContent: 'As it was built' });
+    const sliders = this.joints.map(joint => {
+      const part = this.figure.parts[this.copies[joint.carried].part];
+      const same = this.joints.filter(j => this.copies[j.carried].part === this.copies[joint.carried].part);
+      const number = same.length > 1 ? ` ${same.indexOf(joint) + 1}` : '';
+      return this.#slider(`${joint.name}: ${part.name}${number}`, -180, 180, 0, '°', value => {
+        this.#angles.set(joint, value);
+        this.#arrange();
+      });
+    });
+    again.addEventListener('click', () => {
+      for (const field of sliders) {
+        const input = field.querySelector('input');
+        input.value = 0;
+        input.dispatchEvent(new Event('input'));
+      }
+    });
+    joints.append(make('p', { className: 'soft', textContent: 'About the axes that holes and pegs in line tell. How far a joint really turns, and what stands in its way, is not worked out.' }),
+      make('div', { className: 'look-fields' }, ...sliders), again);
+    fields.after(joints);
+  }
+
+  #slider(words, min, max, value, unit, act) {
+    const amount = number => unit === '°' ? `${number}°` : `${number}\u00a0${unit}`;
+    const said = make('output', { textContent: amount(value) });
+    const input = make('input', { type: 'range', min, max, step: unit === '°' ? 5 : 1, value });
+    input.addEventListener('input', () => {
+      said.textContent = amount(input.value);
+      act(Number(input.value));
+    });
+    input.id = `look-slider-${++this.#fields}`;
+    return make('div', { className: 'look-slider' }, make('label', { htmlFor: input.id, textContent: words }), input, said);
+  }
+
+  #choice(choice) {
+    const members = this.figure.parts.map((p, i) => [p, i]).filter(([p]) => p.choice === choice);
+    const select = make('select', {}, ...members.map(([p, i]) => make('option', { value: i, textContent: p.name, selected: this.shown[i] })));
+    select.addEventListener('change', () => {
+      for (const [, i] of members) this.shown[i] = i === Number(select.value);
+      this.#arrange();
+      this.#say(`${choice}: ${this.figure.parts[Number(select.value)].name}.`);
+    });
+    select.id = `look-choice-${++this.#fields}`;
+    return make('div', { className: 'look-choice' }, make('label', { htmlFor: select.id, textContent: choice }), select);
+  }
+
+  #unplaced() {
+    const { unplaced } = this.figure;
+    return unplaced.length ? `Not shown, because the designer has not said where they sit: ${unplaced.join(', ')}.` : `${this.name}, put together from ${this.copies.filter(c => this.shown[c.part]).length} pieces.`;
+  }
+
+  #say(words) {
+    this.status.textContent = words;
+  }
+}
