@@ -84,7 +84,7 @@ public sealed class OnTriangleTests
     public void A_limb_is_marked_beyond_its_section_and_the_body_is_not()
     {
         var body = Drilled.Turned(64, (0, 0), (8, 0), (8, 16), (1.5, 16), (1.5, 46), (0, 46));
-        var limb = Assert.Single(LimbMeasures.Of(body).Limbs);
+        var limb = Assert.Single(LimbMeasures.Of(TriangleTree.Build(body)).Limbs);
         var beyond = new bool[body.TriangleCount];
         LimbSurface.Mark(TriangleTree.Build(body), EdgeAdjacency.Of(body), limb, limb.Pushed, beyond);
         for (var t = 0; t < beyond.Length; t++)

@@ -14,7 +14,7 @@ internal static class PoseOverlays
         var limit = question.Process.Limit(LimitKey.OverhangAngle);
         var degrees = limit?.Value ?? OverhangMeasures.ReferenceDegrees;
         var steep = Math.Min(85, degrees + 30);
-        var measures = OverhangMeasures.Of(question.Tree, question.Rotation, question.Stop);
+        var measures = OverhangMeasures.Of(question.Tree, question.Rotation, cancel: question.Stop);
         var kinds = new byte[question.Mesh.TriangleCount];
         var angles = OverhangAngles.Of(question.Mesh, question.Rotation);
         for (var t = 0; t < kinds.Length; t++)
@@ -43,7 +43,7 @@ internal static class PoseOverlays
     public static Overlay Liquid(OverlayQuestion question)
     {
         var touches = LiquidSurface.Of(question.Mesh, question.Rotation, question.Stop);
-        var liquid = TrappedLiquid.Of(question.Mesh, question.Tree, MeshHealth.Of(question.Mesh, question.Stop), question.Rotation, question.Stop);
+        var liquid = TrappedLiquid.Of(question.Mesh, question.Tree, MeshHealth.Of(question.Mesh, question.Stop), question.Rotation, cancel: question.Stop);
         return new("liquid", "Trapped liquid",
             "Hollows that keep liquid as the part lies now, hanging from the platform and rising out of the vat.",
             [new(1, "sealed: no way leads out"), new(2, "sealed by the film while it is printed"), new(3, "a pool that stays")],
