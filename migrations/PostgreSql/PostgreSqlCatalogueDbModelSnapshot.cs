@@ -158,6 +158,117 @@ namespace Catalogue.Migrations.PostgreSql
                     b.ToTable("accounts", (string)null);
                 });
 
+            modelBuilder.Entity("Catalogue.Data.InspectionOutline", b =>
+                {
+                    b.Property<Guid>("InspectionId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("inspection_id");
+
+                    b.Property<byte[]>("Outline")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("outline");
+
+                    b.HasKey("InspectionId")
+                        .HasName("pk_inspection_outlines");
+
+                    b.ToTable("inspection_outlines", (string)null);
+                });
+
+            modelBuilder.Entity("Catalogue.Data.Judging.InspectionFacts", b =>
+                {
+                    b.Property<Guid>("InspectionId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("inspection_id");
+
+                    b.Property<string>("Check")
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)")
+                        .HasColumnName("check");
+
+                    b.Property<byte[]>("Packed")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("packed");
+
+                    b.HasKey("InspectionId", "Check")
+                        .HasName("pk_inspection_facts");
+
+                    b.ToTable("inspection_facts", (string)null);
+                });
+
+            modelBuilder.Entity("Catalogue.Data.Judging.NextVerdict", b =>
+                {
+                    b.Property<Guid>("RevisionId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("revision_id");
+
+                    b.Property<string>("Process")
+                        .HasMaxLength(30)
+                        .HasColumnType("character varying(30)")
+                        .HasColumnName("process");
+
+                    b.Property<string>("FindingsJson")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("findings_json");
+
+                    b.Property<string>("Verdict")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("verdict");
+
+                    b.HasKey("RevisionId", "Process")
+                        .HasName("pk_next_verdicts");
+
+                    b.ToTable("next_verdicts", (string)null);
+                });
+
+            modelBuilder.Entity("Catalogue.Data.Judging.Rejudgement", b =>
+                {
+                    b.Property<int>("Id")
+                        .HasColumnType("integer")
+                        .HasColumnName("id");
+
+                    b.Property<long>("Asked")
+                        .HasColumnType("bigint")
+                        .HasColumnName("asked");
+
+                    b.Property<long>("Done")
+                        .HasColumnType("bigint")
+                        .HasColumnName("done");
+
+                    b.Property<int>("Judged")
+                        .HasColumnType("integer")
+                        .HasColumnName("judged");
+
+                    b.Property<Guid>("LastRevision")
+                        .HasColumnType("uuid")
+                        .HasColumnName("last_revision");
+
+                    b.Property<DateTime?>("StartedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("started_at");
+
+                    b.Property<DateTime?>("SwitchedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("switched_at");
+
+                    b.Property<int>("Total")
+                        .HasColumnType("integer")
+                        .HasColumnName("total");
+
+                    b.Property<long>("Working")
+                        .HasColumnType("bigint")
+                        .HasColumnName("working");
+
+                    b.HasKey("Id")
+                        .HasName("pk_rejudgements");
+
+                    b.ToTable("rejudgements", (string)null);
+                });
+
             modelBuilder.Entity("Catalogue.Data.RevisionVerdict", b =>
                 {
                     b.Property<Guid>("RevisionId")
@@ -402,6 +513,10 @@ namespace Catalogue.Migrations.PostgreSql
                     b.Property<double>("HeightMm")
                         .HasColumnType("double precision")
                         .HasColumnName("height_mm");
+
+                    b.Property<int>("Judgements")
+                        .HasColumnType("integer")
+                        .HasColumnName("judgements");
 
                     b.Property<int>("LastEditionNumber")
                         .HasColumnType("integer")
@@ -1186,6 +1301,15 @@ namespace Catalogue.Migrations.PostgreSql
                         .HasColumnType("character varying(40)")
                         .HasColumnName("key");
 
+                    b.Property<string>("NextOrigin")
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("next_origin");
+
+                    b.Property<double?>("NextValue")
+                        .HasColumnType("double precision")
+                        .HasColumnName("next_value");
+
                     b.Property<string>("Origin")
                         .IsRequired()
                         .HasMaxLength(200)
@@ -1549,6 +1673,36 @@ namespace Catalogue.Migrations.PostgreSql
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired()
                         .HasConstraintName("fk_access_tokens_accounts_account_id");
+                });
+
+            modelBuilder.Entity("Catalogue.Data.InspectionOutline", b =>
+                {
+                    b.HasOne("Catalogue.Model.Inspections.MeshInspection", null)
+                        .WithOne()
+                        .HasForeignKey("Catalogue.Data.InspectionOutline", "InspectionId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_inspection_outlines_inspections_inspection_id");
+                });
+
+            modelBuilder.Entity("Catalogue.Data.Judging.InspectionFacts", b =>
+                {
+                    b.HasOne("Catalogue.Model.Inspections.MeshInspection", null)
+                        .WithMany()
+                        .HasForeignKey("InspectionId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_inspection_facts_inspections_inspection_id");
+                });
+
+            modelBuilder.Entity("Catalogue.Data.Judging.NextVerdict", b =>
+                {
+                    b.HasOne("Catalogue.Model.Figures.Revision", null)
+                        .WithMany()
+                        .HasForeignKey("RevisionId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_next_verdicts_revisions_revision_id");
                 });
 
             modelBuilder.Entity("Catalogue.Data.RevisionVerdict", b =>

@@ -153,6 +153,117 @@ namespace Catalogue.Migrations.Sqlite
                     b.ToTable("accounts", (string)null);
                 });
 
+            modelBuilder.Entity("Catalogue.Data.InspectionOutline", b =>
+                {
+                    b.Property<Guid>("InspectionId")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("inspection_id");
+
+                    b.Property<byte[]>("Outline")
+                        .IsRequired()
+                        .HasColumnType("BLOB")
+                        .HasColumnName("outline");
+
+                    b.HasKey("InspectionId")
+                        .HasName("pk_inspection_outlines");
+
+                    b.ToTable("inspection_outlines", (string)null);
+                });
+
+            modelBuilder.Entity("Catalogue.Data.Judging.InspectionFacts", b =>
+                {
+                    b.Property<Guid>("InspectionId")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("inspection_id");
+
+                    b.Property<string>("Check")
+                        .HasMaxLength(20)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("check");
+
+                    b.Property<byte[]>("Packed")
+                        .IsRequired()
+                        .HasColumnType("BLOB")
+                        .HasColumnName("packed");
+
+                    b.HasKey("InspectionId", "Check")
+                        .HasName("pk_inspection_facts");
+
+                    b.ToTable("inspection_facts", (string)null);
+                });
+
+            modelBuilder.Entity("Catalogue.Data.Judging.NextVerdict", b =>
+                {
+                    b.Property<Guid>("RevisionId")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("revision_id");
+
+                    b.Property<string>("Process")
+                        .HasMaxLength(30)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("process");
+
+                    b.Property<string>("FindingsJson")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("findings_json");
+
+                    b.Property<string>("Verdict")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("verdict");
+
+                    b.HasKey("RevisionId", "Process")
+                        .HasName("pk_next_verdicts");
+
+                    b.ToTable("next_verdicts", (string)null);
+                });
+
+            modelBuilder.Entity("Catalogue.Data.Judging.Rejudgement", b =>
+                {
+                    b.Property<int>("Id")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("id");
+
+                    b.Property<long>("Asked")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("asked");
+
+                    b.Property<long>("Done")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("done");
+
+                    b.Property<int>("Judged")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("judged");
+
+                    b.Property<Guid>("LastRevision")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("last_revision");
+
+                    b.Property<DateTime?>("StartedAt")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("started_at");
+
+                    b.Property<DateTime?>("SwitchedAt")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("switched_at");
+
+                    b.Property<int>("Total")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("total");
+
+                    b.Property<long>("Working")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("working");
+
+                    b.HasKey("Id")
+                        .HasName("pk_rejudgements");
+
+                    b.ToTable("rejudgements", (string)null);
+                });
+
             modelBuilder.Entity("Catalogue.Data.RevisionVerdict", b =>
                 {
                     b.Property<Guid>("RevisionId")
@@ -397,6 +508,10 @@ namespace Catalogue.Migrations.Sqlite
                     b.Property<double>("HeightMm")
                         .HasColumnType("REAL")
                         .HasColumnName("height_mm");
+
+                    b.Property<int>("Judgements")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("judgements");
 
                     b.Property<int>("LastEditionNumber")
                         .HasColumnType("INTEGER")
@@ -1181,6 +1296,15 @@ namespace Catalogue.Migrations.Sqlite
                         .HasColumnType("TEXT")
                         .HasColumnName("key");
 
+                    b.Property<string>("NextOrigin")
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("next_origin");
+
+                    b.Property<double?>("NextValue")
+                        .HasColumnType("REAL")
+                        .HasColumnName("next_value");
+
                     b.Property<string>("Origin")
                         .IsRequired()
                         .HasMaxLength(200)
@@ -1542,6 +1666,36 @@ namespace Catalogue.Migrations.Sqlite
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired()
                         .HasConstraintName("fk_access_tokens_accounts_account_id");
+                });
+
+            modelBuilder.Entity("Catalogue.Data.InspectionOutline", b =>
+                {
+                    b.HasOne("Catalogue.Model.Inspections.MeshInspection", null)
+                        .WithOne()
+                        .HasForeignKey("Catalogue.Data.InspectionOutline", "InspectionId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_inspection_outlines_inspections_inspection_id");
+                });
+
+            modelBuilder.Entity("Catalogue.Data.Judging.InspectionFacts", b =>
+                {
+                    b.HasOne("Catalogue.Model.Inspections.MeshInspection", null)
+                        .WithMany()
+                        .HasForeignKey("InspectionId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_inspection_facts_inspections_inspection_id");
+                });
+
+            modelBuilder.Entity("Catalogue.Data.Judging.NextVerdict", b =>
+                {
+                    b.HasOne("Catalogue.Model.Figures.Revision", null)
+                        .WithMany()
+                        .HasForeignKey("RevisionId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_next_verdicts_revisions_revision_id");
                 });
 
             modelBuilder.Entity("Catalogue.Data.RevisionVerdict", b =>

@@ -1,4 +1,5 @@
 using Catalogue.Data.Accounts;
+using Catalogue.Data.Judging;
 using Catalogue.Data.Mapping;
 using Catalogue.Model.Comparison;
 using Catalogue.Model.Figures;
@@ -9,6 +10,7 @@ using Catalogue.Model.Ranges;
 using Catalogue.Model.Reports;
 using Microsoft.AspNetCore.Identity.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.ChangeTracking;
 
 namespace Catalogue.Data;
 
@@ -26,6 +28,10 @@ public abstract class CatalogueDb(DbContextOptions options) : IdentityUserContex
     public DbSet<Edition> Editions => Set<Edition>();
     public DbSet<EditionEntry> EditionEntries => Set<EditionEntry>();
     public DbSet<MeshInspection> Inspections => Set<MeshInspection>();
+    public DbSet<InspectionOutline> Outlines => Set<InspectionOutline>();
+    public DbSet<InspectionFacts> CheckFacts => Set<InspectionFacts>();
+    public DbSet<Rejudgement> Rejudgements => Set<Rejudgement>();
+    public DbSet<NextVerdict> NextVerdicts => Set<NextVerdict>();
     public DbSet<MeshComparison> Comparisons => Set<MeshComparison>();
     public DbSet<RevisionVerdict> Verdicts => Set<RevisionVerdict>();
     public DbSet<Report> Reports => Set<Report>();
@@ -51,38 +57,69 @@ public abstract class CatalogueDb(DbContextOptions options) : IdentityUserContex
     /// <summary>Saves, and in the same transaction counts up <see cref="RangePromise.Revision"/> when a reader of the range could see the change.</summary>
     public override async Task<int> SaveChangesAsync(bool acceptAllChangesOnSuccess, CancellationToken cancellationToken = default)
     {
-        var rejudges = Rejudges();
         if (!ChangesTheRange()) return await base.SaveChangesAsync(acceptAllChangesOnSuccess, cancellationToken);
-        if (Database.CurrentTransaction is not null)
-        {
-            var saved = await base.SaveChangesAsync(acceptAllChangesOnSuccess, cancellationToken);
-            await CountRangeUpAsync(rejudges, cancellationToken);
-            return saved;
-        }
-
+        var (rejudged, limits) = (Rejudged(), ChangesLimits());
+        if (Database.CurrentTransaction is not null) return await SaveAndCountAsync();
         await using var transaction = await Database.BeginTransactionAsync(cancellationToken);
-        var count = await base.SaveChangesAsync(acceptAllChangesOnSuccess, cancellationToken);
-        await CountRangeUpAsync(rejudges, cancellationToken);
+        var count = await SaveAndCountAsync();
         await transaction.CommitAsync(cancellationToken);
         return count;
+
+        async Task<int> SaveAndCountAsync()
+        {
+            var saved = await base.SaveChangesAsync(acceptAllChangesOnSuccess, cancellationToken);
+            if (rejudged.Count > 0) await CountJudgementsUpAsync(rejudged, cancellationToken);
+            await CountRangeUpAsync(limits, cancellationToken);
+            if (rejudged.Count > 0 && !limits) await CheckLimitsAsync(cancellationToken);
+            return saved;
+        }
     }
 
     /// <summary>Tells every instance that what readers see has changed. For changes made past the change tracker.</summary>
-    /// <param name="rejudged">True when revisions already shown were judged anew.</param>
-    public Task CountRangeUpAsync(bool rejudged, CancellationToken cancellation)
+    /// <param name="limits">True when processes or their limits are others than before.</param>
+    public Task CountRangeUpAsync(bool limits, CancellationToken cancellation)
     {
-        var judged = rejudged ? 1 : 0;
+        var judged = limits ? 1 : 0;
         return Ranges.ExecuteUpdateAsync(set => set
             .SetProperty(r => r.Revision, r => r.Revision + 1)
             .SetProperty(r => r.JudgementRevision, r => r.JudgementRevision + judged), cancellation);
     }
 
-    private bool Rejudges() => ChangeTracker.Entries().Any(e =>
-        (e.Entity is RevisionVerdict && e.State is EntityState.Modified or EntityState.Deleted)
-        || (e.Entity is Process or ProcessLimit && e.State is EntityState.Added or EntityState.Modified or EntityState.Deleted));
+    /// <summary>Of which limits the verdicts are that are about to be saved: <see cref="RangePromise.JudgementRevision"/> when they were read; null = not said.</summary>
+    internal long? JudgedBy { get; set; }
+
+    /// <summary>By now this transaction holds the range's row, so that no other limits come into effect before it ends.</summary>
+    private async Task CheckLimitsAsync(CancellationToken cancellation)
+    {
+        if (JudgedBy is { } judgedBy && await Ranges.Select(r => r.JudgementRevision).SingleAsync(cancellation) != judgedBy) throw new LimitsChangedException();
+    }
+
+    /// <summary>Revisions whose verdicts are other ones than before.</summary>
+    private List<Guid> Rejudged() =>
+    [
+        .. ChangeTracker.Entries<RevisionVerdict>().Where(e => e.State is EntityState.Added or EntityState.Modified or EntityState.Deleted)
+            .Select(e => e.Entity.RevisionId).Distinct(),
+    ];
+
+    private Task<int> CountJudgementsUpAsync(List<Guid> revisions, CancellationToken cancellation)
+    {
+        var figures = from r in Revisions
+                      join v in Variants on r.VariantId equals v.Id
+                      join p in Parts on v.PartId equals p.Id
+                      where revisions.Contains(r.Id)
+                      select p.FigureId;
+        return Figures.Where(f => figures.Contains(f.Id)).ExecuteUpdateAsync(set => set.SetProperty(f => f.Judgements, f => f.Judgements + 1), cancellation);
+    }
+
+    private bool ChangesLimits() => ChangeTracker.Entries().Any(e =>
+        e.Entity is Process or ProcessLimit && e.State is EntityState.Added or EntityState.Modified or EntityState.Deleted && !IsOnlyAsked(e));
+
+    /// <summary>True for a limit of which only the next value is another one: nothing is judged by that yet.</summary>
+    private static bool IsOnlyAsked(EntityEntry entry) => entry is { Entity: ProcessLimit, State: EntityState.Modified }
+        && entry.Properties.Where(p => p.IsModified).All(p => p.Metadata.Name is nameof(ProcessLimit.NextValue) or nameof(ProcessLimit.NextOrigin));
 
     private bool ChangesTheRange() => ChangeTracker.Entries().Any(e =>
-        e.State is EntityState.Added or EntityState.Modified or EntityState.Deleted
+        e.State is EntityState.Added or EntityState.Modified or EntityState.Deleted && !IsOnlyAsked(e)
         && e.Entity is Figure or RevisionVerdict or Process or ProcessLimit or ProcessRate or RangePromise or Report or MeshComparison { State: ComparisonState.Done });
 }
 

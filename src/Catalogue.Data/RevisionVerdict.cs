@@ -17,6 +17,9 @@ public sealed class RevisionVerdict
         Replace(judgement, now);
     }
 
+    /// <summary>Occurs in <see cref="FindingsJson"/> where a finding is overruled, and nowhere else.</summary>
+    internal const string OverruledMark = "\"Overruled\":{";
+
     public Guid RevisionId { get; private set; }
     public string Process { get; private set; } = "";
     public Verdict Verdict { get; private set; }

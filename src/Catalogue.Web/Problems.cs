@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Catalogue.Data.Judging;
 using Catalogue.Data.Storage;
 using Catalogue.Geometry.Formats;
 using Catalogue.Model;
@@ -53,6 +54,8 @@ public sealed class Problems(IProblemDetailsService writer, ILogger<Problems> lo
             "It was open too long, or you signed in or out meanwhile. Nothing was changed. Load the page again and repeat what you did."),
         MeshFormatException mesh => Make(422, "mesh-" + mesh.Code, "The file cannot be read as a mesh", mesh.Message),
         BlobTooLargeException large => Make(413, "file-too-large", "The file is too large", large.Message),
+        LimitsChangedException => Make(409, "changed-meanwhile", "Limits changed at the same time",
+            "Other limits came into effect while this was being judged. Nothing was changed; repeat what you did."),
         DbUpdateConcurrencyException => Make(409, "changed-meanwhile", "Somebody else changed this at the same time",
             "Your change was not made and theirs was kept. Load the figure again, look at what changed and repeat your change if it still applies."),
         DbUpdateException duplicate when DatabaseErrors.IsUniqueViolation(duplicate) => Make(409, "slug-taken", "That address is taken",

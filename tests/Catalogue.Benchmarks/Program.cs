@@ -1,5 +1,7 @@
 using BenchmarkDotNet.Running;
 using Catalogue.Benchmarks;
+using Catalogue.Benchmarks.Ranges;
 
 if (args is ["growth", ..]) Growth.Run(args.AsSpan(1));
-else BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
+else if (args is ["range", ..]) await RangeGrowth.RunAsync(args[1..]);
+else BenchmarkSwitcher.FromAssembly(typeof(Growth).Assembly).Run(args);

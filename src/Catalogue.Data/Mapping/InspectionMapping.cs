@@ -1,3 +1,4 @@
+using Catalogue.Data.Judging;
 using Catalogue.Model.Figures;
 using Catalogue.Model.Inspections;
 using Catalogue.Model.Processes;
@@ -24,6 +25,32 @@ internal static class InspectionMapping
             b.Ignore(i => i.StatedUnit);
             b.Ignore(i => i.Facts);
             b.Ignore(i => i.Holes);
+        });
+        builder.Entity<InspectionOutline>(b =>
+        {
+            b.ToTable("inspection_outlines");
+            b.HasKey(o => o.InspectionId);
+            b.Property(o => o.InspectionId).ValueGeneratedNever();
+            b.HasOne<MeshInspection>().WithOne().HasForeignKey<InspectionOutline>(o => o.InspectionId).OnDelete(DeleteBehavior.Cascade);
+        });
+        builder.Entity<InspectionFacts>(b =>
+        {
+            b.ToTable("inspection_facts");
+            b.HasKey(f => new { f.InspectionId, f.Check });
+            b.Property(f => f.Check).HasMaxLength(20);
+            b.HasOne<MeshInspection>().WithMany().HasForeignKey(f => f.InspectionId).OnDelete(DeleteBehavior.Cascade);
+        });
+        builder.Entity<Rejudgement>(b =>
+        {
+            b.ToTable("rejudgements");
+            b.Property(r => r.Id).ValueGeneratedNever();
+        });
+        builder.Entity<NextVerdict>(b =>
+        {
+            b.ToTable("next_verdicts");
+            b.HasKey(v => new { v.RevisionId, v.Process });
+            b.Property(v => v.Process).HasMaxLength(ProcessCode.MaxLength);
+            b.HasOne<Revision>().WithMany().HasForeignKey(v => v.RevisionId).OnDelete(DeleteBehavior.Cascade);
         });
         builder.Entity<RevisionVerdict>(b =>
         {

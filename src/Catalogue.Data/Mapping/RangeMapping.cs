@@ -50,6 +50,7 @@ internal static class RangeMapping
             b.Property(l => l.Key).HasMaxLength(40);
             b.Property(l => l.Unit).HasMaxLength(10);
             b.Property(l => l.Origin).HasMaxLength(200);
+            b.Property(l => l.NextOrigin).HasMaxLength(200);
         });
         builder.Entity<ProcessRate>(b =>
         {

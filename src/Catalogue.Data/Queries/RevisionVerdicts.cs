@@ -1,3 +1,4 @@
+using Catalogue.Data.Judging;
 using Catalogue.Model.Figures;
 using Catalogue.Model.Inspections;
 using Catalogue.Model.Processes;
@@ -14,6 +15,7 @@ public static class RevisionVerdicts
     {
         ArgumentNullException.ThrowIfNull(db);
         ArgumentNullException.ThrowIfNull(revisions);
+        db.JudgedBy = await db.Ranges.Select(r => r.JudgementRevision).SingleAsync(cancellation); // Before the limits: what changes in between is noticed when this is saved.
         var processes = await db.Processes.AsNoTracking().Include(p => p.Limits).ToListAsync(cancellation);
         var ids = revisions.Select(r => r.Id).ToList();
         var evidence = await RevisionEvidence.LoadAsync(db, ids, cancellation);
@@ -25,6 +27,25 @@ public static class RevisionVerdicts
                 var judgement = evidence.Weigh(Judge(revision.Inspection, process), revision.Id, process.Code);
                 if (kept.TryGetValue((revision.Id, process.Code), out var verdict)) verdict.Replace(judgement, now);
                 else db.Verdicts.Add(new RevisionVerdict(revision.Id, process.Code, judgement, now));
+            }
+        }
+    }
+
+    /// <summary>The same, and saves. Again from the beginning when other limits come into effect in between.</summary>
+    public static async Task JudgeAndSaveAsync(CatalogueDb db, IReadOnlyCollection<Revision> revisions, DateTime now, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(db);
+        for (var attempt = 1; ; attempt++)
+        {
+            await JudgeAsync(db, revisions, now, cancellation);
+            try
+            {
+                await db.SaveChangesAsync(cancellation);
+                return;
+            }
+            catch (LimitsChangedException) when (attempt < 3)
+            {
+                foreach (var entry in db.ChangeTracker.Entries<RevisionVerdict>().ToList()) entry.State = EntityState.Detached;
             }
         }
     }
@@ -59,6 +80,7 @@ public static class RevisionVerdicts
     {
         ArgumentNullException.ThrowIfNull(db);
         var inspection = await db.Revisions.AsNoTracking().Where(r => r.Id == revision).Select(r => r.Inspection).SingleAsync(cancellation);
+        db.JudgedBy = await db.Ranges.Select(r => r.JudgementRevision).SingleAsync(cancellation);
         var by = await db.Processes.AsNoTracking().Include(p => p.Limits).SingleOrDefaultAsync(p => p.Code == process, cancellation);
         if (by is null || inspection.State is not (InspectionState.Done or InspectionState.Rejected)) return;
         var evidence = await RevisionEvidence.LoadAsync(db, [revision], cancellation);

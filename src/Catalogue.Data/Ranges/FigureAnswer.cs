@@ -104,31 +104,34 @@ public sealed record FigureAnswer
         ArgumentNullException.ThrowIfNull(printer);
         var snapshot = await search.SnapshotAsync(cancellation);
         snapshot.CheckKnown(printer);
-        var details = await FigureDetails.LoadAsync(db, snapshot, slug, cancellation);
-        var verdicts = new List<ProcessVerdict>(snapshot.Processes.Count);
-        foreach (var process in snapshot.Processes)
-            verdicts.Add(new(process, await search.JudgeAsync(snapshot, details.Shown, process.Code, printer.Volume, cancellation)));
+        var indexed = snapshot.BySlug.TryGetValue(slug, out var found) ? found : throw FigureDetails.NotFound(slug);
+        var (judged, shown) = await search.ReadAsync(snapshot, indexed, cancellation) ?? throw FigureDetails.NotFound(slug);
+        var details = await FigureDetails.LoadAsync(db, shown, cancellation);
+        var verdicts = new List<ProcessVerdict>(judged.Processes.Count);
+        foreach (var process in judged.Processes)
+            verdicts.Add(new(process, await search.JudgeAsync(judged, shown, process.Code, printer.Volume, cancellation)));
         var asked = printer.Process is { } code ? verdicts.Find(v => v.Process.Code == code)
             : printer.Volume is not null ? verdicts.MinBy(v => v.Verdict.Verdict)
             : null;
         var parts = new List<PartAnswer>(details.Shown.Parts.Count);
-        foreach (var part in details.Shown.Parts) parts.Add(await PartOfAsync(search, details, part, asked?.Verdict, printer, part.Slug == closely, cancellation));
+        foreach (var part in shown.Parts) parts.Add(await PartOfAsync(search, judged, details, part, asked?.Verdict, printer, part.Slug == closely, cancellation));
         if (asked is not null && asked.Process.Code == printer.Process) parts = [.. parts.Select(p => p.PrintedBy(asked.Process, printer.Pace))];
         var mixed = printer.Process is not null && asked is { Verdict.Verdict: Verdict.Unsuited }
-            ? await MixedAnswer.OfAsync(search, snapshot, details.Shown, also is { Count: > 0 } ? [printer, .. also] : MixedAnswer.Thinkable(snapshot, printer), cancellation)
+            ? await search.MixedAsync(snapshot, shown, also is { Count: > 0 } ? [printer, .. also] : MixedAnswer.Thinkable(snapshot, printer), judged, cancellation)
             : null;
         return new() { Mixed = mixed, Snapshot = snapshot, Details = details, Printer = printer, ByProcess = verdicts, Asked = asked, Parts = parts };
     }
 
     private static async Task<PartAnswer> PartOfAsync(
-        RangeSearch search, FigureDetails details, IndexedPart part, FigureVerdict? asked, Printer printer, bool exact, CancellationToken cancellation)
+        RangeSearch search, JudgedFigures judged, FigureDetails details, IndexedPart part, FigureVerdict? asked, Printer printer, bool exact,
+        CancellationToken cancellation)
     {
         var variants = new List<VariantAnswer>(part.Variants.Count);
         foreach (var variant in part.Variants)
         {
             if (details.ShownRevision(variant) is not { } revision) continue;
             var fit = printer.Volume is { } volume ? await search.FitAsync(variant, volume, exact, cancellation) : null;
-            variants.Add(new(variant, revision, fit));
+            variants.Add(new(variant, revision, fit, variant.MadeFor.ToDictionary(p => p, p => judged.On(details.Shown, variant, p))));
         }
 
         var verdict = asked?.Parts.FirstOrDefault(p => p.Part.PartId == part.Id);
@@ -152,8 +155,11 @@ public sealed record PartAnswer(IndexedPart Part, PartVerdict? Verdict, IReadOnl
 }
 
 /// <summary>A variant with the revision that is shown and, for a volume, its fit.</summary>
-public sealed record VariantAnswer(IndexedVariant Variant, Revision Revision, FitAnswer? Fit)
+/// <param name="Judgements">On every process it is made for, whatever the volume.</param>
+public sealed record VariantAnswer(IndexedVariant Variant, Revision Revision, FitAnswer? Fit, IReadOnlyDictionary<string, Judgement> Judgements)
 {
+    public Judgement On(string process) => Judgements.GetValueOrDefault(process) ?? Judgement.Unchecked;
+
     /// <summary>True when the mesh goes into the small-parts gauge; false also while that is not known.</summary>
     public bool IsSmallPart => Revision.Inspection.SmallPart;
 }

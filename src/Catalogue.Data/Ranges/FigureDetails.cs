@@ -55,11 +55,17 @@ public sealed record FigureDetails
     }
 
     /// <exception cref="RuleBrokenException"><c>not-found</c>: no published figure has that slug.</exception>
-    public static async Task<FigureDetails> LoadAsync(CatalogueDb db, RangeSnapshot snapshot, string slug, CancellationToken cancellation)
+    public static Task<FigureDetails> LoadAsync(CatalogueDb db, RangeSnapshot snapshot, string slug, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(snapshot);
+        return LoadAsync(db, snapshot.BySlug.TryGetValue(slug, out var shown) ? shown : throw NotFound(slug), cancellation);
+    }
+
+    /// <exception cref="RuleBrokenException"><c>not-found</c>: the figure was removed meanwhile.</exception>
+    public static async Task<FigureDetails> LoadAsync(CatalogueDb db, IndexedFigure shown, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(db);
-        ArgumentNullException.ThrowIfNull(snapshot);
-        if (!snapshot.BySlug.TryGetValue(slug, out var shown)) throw NotFound(slug);
+        ArgumentNullException.ThrowIfNull(shown);
         var figure = await db.Figures.AsNoTrackingWithIdentityResolution()
             .Include(f => f.Choices)
             .Include(f => f.Hardware.OrderBy(h => h.Position)).ThenInclude(h => h.Parts)
@@ -67,7 +73,7 @@ public sealed record FigureDetails
             .Include(f => f.Steps.OrderBy(s => s.Position)).ThenInclude(s => s.Parts)
             .Include(f => f.Steps).ThenInclude(s => s.Hardware)
             .Include(f => f.Editions)
-            .AsSplitQuery().SingleOrDefaultAsync(f => f.Id == shown.Id, cancellation) ?? throw NotFound(slug);
+            .AsSplitQuery().SingleOrDefaultAsync(f => f.Id == shown.Id, cancellation) ?? throw NotFound(shown.Slug);
         var variants = shown.Parts.SelectMany(p => p.Variants).Select(v => v.Id).ToList();
         var revisions = await db.Revisions.AsNoTracking().Include(r => r.Inspection)
             .Where(r => variants.Contains(r.VariantId) && r.PublishedAt != null).OrderByDescending(r => r.Number).ToListAsync(cancellation);
@@ -87,6 +93,6 @@ public sealed record FigureDetails
         };
     }
 
-    private static RuleBrokenException NotFound(string slug) =>
+    internal static RuleBrokenException NotFound(string slug) =>
         new("not-found", $"There is no published figure “{slug}”. It may have been withdrawn or have another address; look it up in the range.");
 }

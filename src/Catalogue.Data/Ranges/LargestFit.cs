@@ -14,14 +14,14 @@ internal sealed class LargestFit(RangeSearch search, BuildVolume volume)
     /// <summary>From the fit profile: at most a few per cent less than the best there is, never more. <see cref="Most"/> when it fits even then, 0 when it never does.</summary>
     public async ValueTask<double> AboutAsync(IndexedVariant variant, CancellationToken cancellation)
     {
-        if (variant.FitProfile is not { } profile) return await BetweenAsync(variant, Least, Most, cancellation);
+        if (await search.ProfileAsync(variant, cancellation) is not { } profile) return await BetweenAsync(variant, Least, Most, cancellation);
         return Bisect(Least, Most, scale => profile.Query(volume.At(scale)).Fits);
     }
 
     /// <summary>From the hull: what is to be told of the part that decides.</summary>
     public async ValueTask<double> ExactAsync(IndexedVariant variant, double about, CancellationToken cancellation)
     {
-        if (about is <= 0 or >= Most || variant.FitProfile is not { } profile) return about;
+        if (about is <= 0 or >= Most || await search.ProfileAsync(variant, cancellation) is not { } profile) return about;
         var slack = volume.IsRound ? profile.RoundSlackMm : profile.SlackMm;
         var above = Bisect(about, Most, scale => profile.Query(volume.At(scale)).SpareMm + slack >= 0);
         return await BetweenAsync(variant, about, Math.Min(Most, above * (1 + Finest)), cancellation);

@@ -15,21 +15,21 @@ public sealed record MixedAnswer(MixedBuild Build, IReadOnlyList<Printer> Printe
         Build.Parts.GroupBy(p => p.Printer).OrderBy(g => g.Key).Select(g => (Printers[g.Key], (IReadOnlyList<PartVerdict>)[.. g.Select(p => p.Part)]));
 
     /// <summary>The best build with the printers given; null when there is none. Printers without a process are left out; at most <see cref="MixedBuild.MostPrinters"/> count.</summary>
-    public static async Task<MixedAnswer?> OfAsync(
-        RangeSearch search, RangeSnapshot snapshot, IndexedFigure figure, IEnumerable<Printer> printers, CancellationToken cancellation)
+    /// <param name="judge">The figure's verdict on a printer alone.</param>
+    internal static async Task<MixedAnswer?> OfAsync(
+        RangeSnapshot snapshot, IndexedFigure figure, IEnumerable<Printer> printers, Func<Printer, Task<FigureVerdict>> judge)
     {
-        ArgumentNullException.ThrowIfNull(search);
         ArgumentNullException.ThrowIfNull(snapshot);
         ArgumentNullException.ThrowIfNull(figure);
         var known = printers.Where(p => p.Process is { } code && snapshot.Process(code) is not null).Distinct().Take(MixedBuild.MostPrinters).ToList();
         var cases = new List<PrinterCase>(known.Count);
         foreach (var printer in known)
         {
-            var verdict = await search.JudgeAsync(snapshot, figure, printer.Process!, printer.Volume, cancellation);
+            var verdict = await judge(printer);
             cases.Add(new(printer, verdict, Costs(figure, verdict, snapshot.Process(printer.Process!)!)));
         }
 
-        var joints = figure.Joints.Select(j => new MixedJoint(j.FirstPartId, j.SecondPartId, j.Judgements.ToDictionary(o => o.Key, o => o.Value.Verdict))
+        var joints = figure.Joints.Select(j => new MixedJoint(j.FirstPartId, j.SecondPartId, j.Verdicts)
         {
             StrainedPartId = j.StrainedPartId,
         }).ToList();

@@ -1,3 +1,4 @@
+using Catalogue.Geometry.Fit;
 using Catalogue.Model.Printers;
 using Catalogue.Model.Verdicts;
 
@@ -44,11 +45,69 @@ public sealed record RangePage(IReadOnlyList<RangeItem> Items, int Total, int Pa
     /// <summary>How many of the figures found have each verdict, whichever verdicts were asked for; empty without a printer.</summary>
     public IReadOnlyDictionary<Verdict, int> Counts { get; init; } = new Dictionary<Verdict, int>();
 
+    /// <summary>
+    /// Figures found whose verdict is open: a part of them is so close to the limit that only a long search can tell, and that was not made for figures not
+    /// shown. They are in none of the counts; looking again settles more of them.
+    /// </summary>
+    public int Open { get; init; }
+
+    /// <summary>False when figures that are open might have the verdicts asked for: the total counts those that surely have.</summary>
+    public bool IsTotalExact { get; init; } = true;
+
     public int Pages => Math.Max(1, (Total + Size - 1) / Size);
 }
 
-/// <summary>The whole range on several processes for one volume.</summary>
-public sealed record RangeMatrix(IReadOnlyList<string> Processes, IReadOnlyList<MatrixRow> Rows);
+/// <summary>What is asked of the matrix.</summary>
+public sealed record MatrixQuery
+{
+    public BuildVolume? Volume { get; init; }
+
+    /// <summary>The columns; empty = all processes.</summary>
+    public IReadOnlyCollection<string> Processes { get; init; } = [];
+
+    /// <summary>The processes that the range promises.</summary>
+    public IReadOnlyCollection<string> Promised { get; init; } = [];
+
+    /// <summary>Words that must all occur in title, summary, part names or hardware.</summary>
+    public string? Words { get; init; }
+
+    /// <summary>Only figures that do not keep the promise.</summary>
+    public bool OnlyGaps { get; init; }
+
+    /// <summary>Only figures that have this verdict on <see cref="VerdictOn"/>; null = any.</summary>
+    public Verdict? Verdict { get; init; }
+
+    /// <summary>Null = on at least one of the columns.</summary>
+    public string? VerdictOn { get; init; }
+
+    public RangeOrder Order { get; init; }
+
+    /// <summary>A process whose worst verdicts come first, instead of <see cref="Order"/>.</summary>
+    public string? WorstOn { get; init; }
+
+    /// <summary>From 1.</summary>
+    public int Page { get; init; } = 1;
+
+    /// <summary>Null = every row.</summary>
+    public int? Size { get; init; }
+}
+
+/// <summary>The range on several processes for one volume: the rows asked for, and counts over the whole range.</summary>
+/// <param name="Total">How many figures the filters leave.</param>
+public sealed record RangeMatrix(IReadOnlyList<string> Processes, IReadOnlyList<MatrixRow> Rows, int Total)
+{
+    /// <summary>Figures of the whole range.</summary>
+    public int InRange { get; init; }
+
+    /// <summary>Figures of the range with a verdict that is still open, see <see cref="RangePage.Open"/>.</summary>
+    public int Open { get; init; }
+
+    /// <summary>Figures that suit, with or without care, on every promised process.</summary>
+    public int Kept { get; init; }
+
+    /// <summary>Per column how many figures of the range have which verdict.</summary>
+    public IReadOnlyList<IReadOnlyDictionary<Verdict, int>> Counts { get; init; } = [];
+}
 
 public sealed record MatrixRow(IndexedFigure Figure, IReadOnlyList<MatrixCell> Cells);
 

@@ -1,3 +1,4 @@
+using Catalogue.Data.Storage;
 using Catalogue.Geometry.Fit;
 using Catalogue.Model.Printers;
 using Catalogue.Model.Verdicts;
@@ -5,58 +6,142 @@ using Catalogue.Model.Verdicts;
 namespace Catalogue.Data.Ranges;
 
 /// <summary>Which figures suit a printer, and why: the questions that pages and API share.</summary>
-public sealed class RangeSearch(RangeIndex index, FitAnswers fits)
+/// <remarks>
+/// Every figure is judged in the index; only those shown are read from the database with what their verdicts rest on. A figure whose verdict hangs on a part
+/// within a millimetre or two of the limit is settled on its profile or hull when it is shown; what else is open counts as such (<see cref="RangePage.Open"/>).
+/// </remarks>
+public sealed class RangeSearch(RangeIndex index, FitAnswers fits, DatabaseChoice database)
 {
+    /// <summary>How long figures that are not shown are settled, when it depends on their verdicts which ones are listed, or when there are few.</summary>
+    public static readonly TimeSpan Patience = TimeSpan.FromMilliseconds(250);
+
+    /// <summary>Up to so many figures are settled for the sake of the counts alone.</summary>
+    public const int Few = 300;
+
+    private const double Ample = FitFindings.TightMm;
+
     public ValueTask<RangeSnapshot> SnapshotAsync(CancellationToken cancellation) => index.CurrentAsync(cancellation);
 
     public async Task<RangePage> FindAsync(RangeQuery query, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(query);
         var snapshot = await index.CurrentAsync(cancellation);
-        var words = (query.Words ?? "").ToLowerInvariant().Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries);
-        var found = snapshot.Figures.Where(f => Array.TrueForAll(words, w => f.SearchText.Contains(w, StringComparison.Ordinal)));
-        var items = new List<RangeItem>();
-        var counts = new Dictionary<Verdict, int>();
-        foreach (var figure in found)
+        var (size, page) = (Math.Clamp(query.Size, 1, RangeQuery.LargestPage), Math.Max(1, query.Page));
+        var figures = Having(snapshot, query.Words);
+        if (query.Printer.IsUnknown)
         {
-            var (process, verdict) = await BestAsync(snapshot, figure, query.Printer, cancellation);
-            if (verdict is not null) counts[verdict.Verdict] = counts.GetValueOrDefault(verdict.Verdict) + 1;
-            if (verdict is null || query.Verdicts.Count == 0 || query.Verdicts.Contains(verdict.Verdict)) items.Add(new(figure, process, verdict));
+            var all = Enumerable.Range(0, figures.Count).ToList();
+            return new([.. PageOf(Ordered(all, query.Order, figures), page, size).Select(f => new RangeItem(figures[f], null, null))], figures.Count, page, size);
         }
 
-        var size = Math.Clamp(query.Size, 1, RangeQuery.LargestPage);
-        var page = Math.Max(1, query.Page);
-        return new([.. Ordered(items, query.Order).Skip((int)Math.Min((page - 1L) * size, int.MaxValue)).Take(size)], items.Count, page, size) { Counts = counts };
+        var sweep = Sweep(snapshot, figures, query.Printer);
+        await sweep.SettleAsync(Enumerable.Range(0, figures.Count), PatienceFor(figures.Count, query.Verdicts.Count > 0), onlyBest: true, cancellation);
+        var listed = Enumerable.Range(0, figures.Count)
+            .Where(f => query.Verdicts.Count == 0 || (sweep.Best(f) is { IsSettled: true } span && query.Verdicts.Contains(span.Best))).ToList();
+        var ordered = query.Order == RangeOrder.Verdict ? listed.OrderBy(f => sweep.Best(f).Best).ThenBy(f => !sweep.Best(f).IsSettled) : Ordered(listed, query.Order, figures);
+        var shown = PageOf(ordered, page, size);
+        await sweep.SettleAsync(shown, TimeSpan.MaxValue, onlyBest: true, cancellation);
+
+        var counts = Enumerable.Range(0, figures.Count).Select(sweep.Best).Where(s => s.IsSettled).GroupBy(s => s.Best).ToDictionary(g => g.Key, g => g.Count());
+        return new(await ItemsAsync(snapshot, sweep, shown, query.Printer, cancellation), listed.Count, page, size)
+        {
+            Counts = counts,
+            Open = figures.Count - counts.Values.Sum(),
+            IsTotalExact = query.Verdicts.Count == 0 || figures.Count == counts.Values.Sum(),
+        };
     }
 
-    /// <summary>The range on the processes named (or all), for a volume (or any).</summary>
-    public async Task<RangeMatrix> MatrixAsync(BuildVolume? volume, IReadOnlyCollection<string>? processes, CancellationToken cancellation)
+    /// <summary>Some figures judged on one printer, with reasons; those withdrawn meanwhile are left out.</summary>
+    private async Task<List<RangeItem>> ItemsAsync(RangeSnapshot snapshot, RangeSweep sweep, List<int> shown, Printer printer, CancellationToken cancellation)
     {
-        var snapshot = await index.CurrentAsync(cancellation);
-        var columns = snapshot.Processes.Where(p => processes is null || processes.Count == 0 || processes.Contains(p.Code)).ToList();
-        var rows = new List<MatrixRow>();
-        foreach (var figure in snapshot.Figures)
-        {
-            var cells = new List<MatrixCell>();
-            foreach (var process in columns) cells.Add(new(process.Code, await JudgeAsync(snapshot, figure, process.Code, volume, cancellation)));
-            rows.Add(new(figure, cells));
-        }
-
-        return new([.. columns.Select(p => p.Code)], rows);
+        var codes = shown.ConvertAll(f => printer.Process ?? snapshot.Processes[sweep.BestColumn(f)].Code);
+        var judged = await JudgedFigures.ReadAsync(database, snapshot, shown.ConvertAll(f => sweep.Figures[f]), printer.Process, withNotes: false, cancellation);
+        await PrepareAsync(shown.Zip(codes).Select(f => (judged.Now(sweep.Figures[f.First].Id), f.Second)), printer.Volume, cancellation);
+        var items = new List<RangeItem>(shown.Count);
+        foreach (var (f, code) in shown.Zip(codes))
+            if (judged.Now(sweep.Figures[f].Id) is { } figure) items.Add(new(figure, code, await JudgeAsync(judged, figure, code, printer.Volume, cancellation)));
+        return items;
     }
 
-    /// <summary>A figure's verdict on a process, in a volume when one is given.</summary>
-    public async Task<FigureVerdict> JudgeAsync(
-        RangeSnapshot snapshot, IndexedFigure figure, string process, BuildVolume? volume, CancellationToken cancellation)
+    /// <summary>A page of the range on several processes, for a volume or any.</summary>
+    public async Task<RangeMatrix> MatrixAsync(MatrixQuery query, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(query);
+        var snapshot = await index.CurrentAsync(cancellation);
+        var columns = snapshot.Processes.Where(p => query.Processes.Count == 0 || query.Processes.Contains(p.Code)).Select(p => p.Code).ToList();
+        var sweep = new RangeSweep(snapshot.Figures, [.. columns.Select(snapshot.PlaceOf)], query.Volume, fits, database);
+        var all = Enumerable.Range(0, snapshot.Figures.Count).ToList();
+        await sweep.SettleAsync(all, PatienceFor(all.Count, query.OnlyGaps || query.Verdict is not null || query.WorstOn is not null), onlyBest: false, cancellation);
+        var having = snapshot.Vocabulary.Search(query.Words);
+        var promised = query.Promised.Select(p => columns.IndexOf(p)).ToList();
+        List<int> asked = query.VerdictOn is { } on ? [columns.IndexOf(on)] : [.. Enumerable.Range(0, columns.Count)];
+        var listed = all.Where(f => having.Finds(sweep.Figures[f]) && (!query.OnlyGaps || Keeps(sweep, f, promised) != true)
+            && (query.Verdict is not { } verdict || asked.Exists(c => c >= 0 && sweep.On(f, c) is { IsSettled: true } span && span.Best == verdict))).ToList();
+        IEnumerable<int> ordered = query.WorstOn is { } code && columns.IndexOf(code) is >= 0 and var column
+            ? listed.OrderByDescending(f => sweep.On(f, column).Worst)
+            : Ordered(listed, query.Order, sweep.Figures);
+        var shown = query.Size is { } size ? PageOf(ordered, Math.Max(1, query.Page), size) : [.. ordered];
+        await sweep.SettleAsync(shown, TimeSpan.MaxValue, onlyBest: false, cancellation);
+        return new(columns, await RowsAsync(snapshot, sweep, columns, shown, query.Volume, cancellation), listed.Count)
+        {
+            InRange = all.Count,
+            Open = all.Count(f => !sweep.IsSettled(f)),
+            Kept = all.Count(f => Keeps(sweep, f, promised) == true),
+            Counts = [.. Enumerable.Range(0, columns.Count).Select(c => all.Select(f => sweep.On(f, c)).Where(s => s.IsSettled).GroupBy(s => s.Best).ToDictionary(g => g.Key, g => g.Count()))],
+        };
+    }
+
+    private async Task<List<MatrixRow>> RowsAsync(
+        RangeSnapshot snapshot, RangeSweep sweep, List<string> columns, List<int> shown, BuildVolume? volume, CancellationToken cancellation)
+    {
+        var rows = new List<MatrixRow>(shown.Count);
+        foreach (var batch in shown.Chunk(RangeQuery.LargestPage))
+        {
+            var judged = await JudgedFigures.ReadAsync(database, snapshot, [.. batch.Select(f => sweep.Figures[f])], columns.Count == 1 ? columns[0] : null, withNotes: false, cancellation);
+            var figures = batch.Select(f => judged.Now(sweep.Figures[f].Id)).OfType<IndexedFigure>().ToList();
+            await PrepareAsync(figures.SelectMany(f => columns.Select(c => ((IndexedFigure?)f, c))), volume, cancellation);
+            foreach (var figure in figures)
+            {
+                var cells = new List<MatrixCell>(columns.Count);
+                foreach (var column in columns) cells.Add(new(column, await JudgeAsync(judged, figure, column, volume, cancellation)));
+                rows.Add(new(figure, cells));
+            }
+        }
+
+        return rows;
+    }
+
+    /// <summary>The verdicts of figures on every process in their order, without reasons and whatever the volume.</summary>
+    public static IReadOnlyList<Verdict> OnEvery(RangeSnapshot snapshot, IndexedFigure figure)
     {
         ArgumentNullException.ThrowIfNull(snapshot);
         ArgumentNullException.ThrowIfNull(figure);
+        return [.. Enumerable.Range(0, snapshot.Processes.Count).Select(p => figure.Sketch.On(p, []).Best)];
+    }
+
+    /// <summary>One figure with all that its verdicts rest on; null when it is not published any more.</summary>
+    internal async Task<(JudgedFigures Judged, IndexedFigure Figure)?> ReadAsync(RangeSnapshot snapshot, IndexedFigure figure, CancellationToken cancellation)
+    {
+        var judged = await JudgedFigures.ReadAsync(database, snapshot, [figure], null, withNotes: true, cancellation);
+        return judged.Now(figure.Id) is { } now ? (judged, now) : null;
+    }
+
+    /// <summary>A figure's verdict on a process, in a volume when one is given.</summary>
+    /// <param name="judged">Where its findings are.</param>
+    internal async Task<FigureVerdict> JudgeAsync(
+        JudgedFigures judged, IndexedFigure figure, string process, BuildVolume? volume, CancellationToken cancellation)
+    {
         var cases = new List<PartCase>(figure.Parts.Count);
         foreach (var part in figure.Parts)
         {
             var candidates = new List<Candidate>();
             foreach (var variant in part.Variants.Where(v => v.MadeFor.Contains(process)))
-                candidates.Add(new(variant.Id, variant.RevisionId, variant.Slug, await JudgeAsync(variant, process, volume, cancellation)));
+            {
+                var judgement = judged.On(figure, variant, process);
+                if (volume is { } room) judgement = judgement.With(await FitFindingAsync(figure, variant, room, cancellation));
+                candidates.Add(new(variant.Id, variant.RevisionId, variant.Slug, judgement));
+            }
+
             cases.Add(new(part.Id, part.Slug, part.Name, part.Role, part.ChoiceId, part.ChoiceName, candidates)
             {
                 IsDefaultMember = part.IsDefaultMember,
@@ -64,9 +149,10 @@ public sealed class RangeSearch(RangeIndex index, FitAnswers fits)
             });
         }
 
-        var joints = figure.Joints.Where(j => j.Judgements.ContainsKey(process))
-            .Select(j => new JointCase(j.Id, j.FirstPartId, j.SecondPartId, j.Judgements[process])).ToList();
-        return FigureJudge.Judge(cases, snapshot.Process(process)?.SpokenName ?? process, joints);
+        var material = judged.Processes.FirstOrDefault(p => p.Code == process);
+        var joints = material is null ? [] : figure.Joints.Where(j => j.On(process) is not null)
+            .Select(j => new JointCase(j.Id, j.FirstPartId, j.SecondPartId, j.Judge(material))).ToList();
+        return FigureJudge.Judge(cases, material?.SpokenName ?? process, joints);
     }
 
     /// <summary>How a variant goes into a volume; null while its mesh is not measured.</summary>
@@ -74,34 +160,71 @@ public sealed class RangeSearch(RangeIndex index, FitAnswers fits)
     public ValueTask<FitAnswer?> FitAsync(IndexedVariant variant, BuildVolume volume, bool exact, CancellationToken cancellation) =>
         exact ? fits.ExactAsync(variant, volume, cancellation) : fits.OfAsync(variant, volume, cancellation);
 
-    private async ValueTask<Judgement> JudgeAsync(IndexedVariant variant, string process, BuildVolume? volume, CancellationToken cancellation)
+    /// <summary>A variant's fit profile; null while it is not measured, or when it was before profiles of this version were kept.</summary>
+    internal ValueTask<FitProfile?> ProfileAsync(IndexedVariant variant, CancellationToken cancellation) => fits.ProfileAsync(variant, cancellation);
+
+    internal Task<MixedAnswer?> MixedAsync(RangeSnapshot snapshot, IndexedFigure figure, IEnumerable<Printer> printers, JudgedFigures judged, CancellationToken cancellation) =>
+        MixedAnswer.OfAsync(snapshot, figure, printers, p => JudgeAsync(judged, figure, p.Process!, p.Volume, cancellation));
+
+    /// <summary>How figures that do not suit a printer are built with others besides, in their order; null where that does not help either.</summary>
+    public async Task<IReadOnlyList<MixedAnswer?>> MixedAsync(
+        RangeSnapshot snapshot, IReadOnlyList<IndexedFigure> figures, IReadOnlyList<Printer> printers, CancellationToken cancellation)
     {
-        var judgement = variant.On(process);
-        if (volume is not { } room) return judgement;
-        return await fits.OfAsync(variant, room, cancellation) is { } fit ? judgement.With(FitFindings.Of(fit, room)) : judgement;
+        ArgumentNullException.ThrowIfNull(snapshot);
+        ArgumentNullException.ThrowIfNull(figures);
+        if (figures.Count == 0) return [];
+        var judged = await JudgedFigures.ReadAsync(database, snapshot, figures, null, withNotes: false, cancellation);
+        var answers = new List<MixedAnswer?>(figures.Count);
+        foreach (var figure in figures) answers.Add(judged.Now(figure.Id) is { } now ? await MixedAsync(snapshot, now, printers, judged, cancellation) : null);
+        return answers;
     }
 
-    private async Task<(string? Process, FigureVerdict? Verdict)> BestAsync(
-        RangeSnapshot snapshot, IndexedFigure figure, Printer printer, CancellationToken cancellation)
+    private static TimeSpan PatienceFor(int figures, bool needed) => needed || figures <= Few ? Patience : TimeSpan.Zero;
+
+    private static IReadOnlyList<IndexedFigure> Having(RangeSnapshot snapshot, string? words)
     {
-        if (printer.Process is { } process) return (process, await JudgeAsync(snapshot, figure, process, printer.Volume, cancellation));
-        if (printer.Volume is null) return (null, null);
-        (string? Process, FigureVerdict? Verdict) best = (null, null);
-        foreach (var candidate in snapshot.Processes)
+        var search = snapshot.Vocabulary.Search(words);
+        return search.Hits.Count == 0 ? snapshot.Figures : [.. snapshot.Figures.Where(search.Finds)];
+    }
+
+    private RangeSweep Sweep(RangeSnapshot snapshot, IReadOnlyList<IndexedFigure> figures, Printer printer)
+    {
+        int[] processes = printer.Process is { } code ? [snapshot.PlaceOf(code)] : [.. Enumerable.Range(0, snapshot.Processes.Count)];
+        return new(figures, processes, printer.Volume, fits, database);
+    }
+
+    /// <summary>Reads the profiles that <see cref="FitFindingAsync"/> is going to ask for.</summary>
+    private Task PrepareAsync(IEnumerable<(IndexedFigure? Figure, string Process)> figures, BuildVolume? volume, CancellationToken cancellation) => volume is { } room
+        ? fits.PrepareAsync(figures.Where(f => f.Figure is not null).SelectMany(f => f.Figure!.Parts.SelectMany(p => p.Variants)
+            .Where(v => v.MadeFor.Contains(f.Process) && !IsAmple(f.Figure, v, room))), cancellation)
+        : Task.CompletedTask;
+
+    private async ValueTask<Finding?> FitFindingAsync(IndexedFigure figure, IndexedVariant variant, BuildVolume room, CancellationToken cancellation) =>
+        !IsAmple(figure, variant, room) && await fits.OfAsync(variant, room, cancellation) is { } fit ? FitFindings.Of(fit, room) : null;
+
+    /// <summary>True when a part goes in as it lies and with so much to spare that nothing is said of it.</summary>
+    private static bool IsAmple(IndexedFigure figure, IndexedVariant variant, BuildVolume room) =>
+        figure.Sketch.Ask(variant.Place, new OutlineRoom(room).Less(Ample)) == OutlineFit.Fits && FitAnswer.FitsAlongItsAxes(variant.Size, room);
+
+    /// <summary>Does a figure suit, with or without care, on every promised process? Null while that is open.</summary>
+    private static bool? Keeps(RangeSweep sweep, int figure, List<int> promised)
+    {
+        var open = false;
+        foreach (var column in promised)
         {
-            var verdict = await JudgeAsync(snapshot, figure, candidate.Code, printer.Volume, cancellation);
-            if (best.Verdict is null || verdict.Verdict < best.Verdict.Verdict) best = (candidate.Code, verdict);
-            if (verdict.Verdict == Verdict.Suits) break;
+            if (column < 0 || sweep.On(figure, column).Best > Verdict.Care) return false;
+            open |= sweep.On(figure, column).Worst > Verdict.Care;
         }
 
-        return best;
+        return open ? null : true;
     }
 
-    private static IEnumerable<RangeItem> Ordered(List<RangeItem> items, RangeOrder order) => order switch
+    private static List<int> PageOf(IEnumerable<int> ordered, int page, int size) => [.. ordered.Skip((int)Math.Min((page - 1L) * size, int.MaxValue)).Take(size)];
+
+    private static IEnumerable<int> Ordered(List<int> figures, RangeOrder order, IReadOnlyList<IndexedFigure> all) => order switch
     {
-        RangeOrder.Verdict => items.OrderBy(i => i.Verdict?.Verdict ?? Verdict.Unchecked),
-        RangeOrder.Newest => items.OrderByDescending(i => i.Figure.PublishedAt),
-        RangeOrder.Height => items.OrderBy(i => i.Figure.HeightMm),
-        _ => items,
+        RangeOrder.Newest => figures.OrderByDescending(f => all[f].PublishedAt),
+        RangeOrder.Height => figures.OrderBy(f => all[f].HeightMm),
+        _ => figures,
     };
 }

@@ -104,7 +104,7 @@ public sealed record RescaledAnswer
             foreach (var v in part.Variants.Where(v => v.Variant.MadeFor.Contains(process.Code)))
             {
                 var fits = largest is null || !v.Variant.IsMeasured ? double.PositiveInfinity : await largest.AboutAsync(v.Variant, cancellation);
-                variants.Add(new(v.Variant.Id, v.Revision.Id, v.Variant.Slug, v.Variant.On(process.Code), facts.GetValueOrDefault(v.Variant.Id), fits));
+                variants.Add(new(v.Variant.Id, v.Revision.Id, v.Variant.Slug, v.On(process.Code), facts.GetValueOrDefault(v.Variant.Id), fits));
             }
 
             var p = part.Part;

@@ -1,5 +1,7 @@
+using System.Data;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Storage;
 
 namespace Catalogue.Data.Storage;
 
@@ -22,6 +24,17 @@ public sealed record DatabaseChoice(bool IsPostgreSql, string ConnectionString)
     public CatalogueDb Open() => IsPostgreSql
         ? new PostgreSqlCatalogueDb((DbContextOptions<PostgreSqlCatalogueDb>)Configure(new DbContextOptionsBuilder<PostgreSqlCatalogueDb>()).Options)
         : new SqliteCatalogueDb((DbContextOptions<SqliteCatalogueDb>)Configure(new DbContextOptionsBuilder<SqliteCatalogueDb>()).Options);
+
+    /// <summary>A transaction for reading, whose every query sees the catalogue as it is at the first one.</summary>
+    /// <remarks>On SQLite it takes no lock before the first query, and never that of writers; on PostgreSQL it is a repeatable read.</remarks>
+    public async Task<IDbContextTransaction> BeginReadingAsync(CatalogueDb db, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(db);
+        if (IsPostgreSql) return await db.Database.BeginTransactionAsync(IsolationLevel.RepeatableRead, cancellation);
+        await db.Database.OpenConnectionAsync(cancellation);
+        var transaction = ((SqliteConnection)db.Database.GetDbConnection()).BeginTransaction(deferred: true);
+        return (await db.Database.UseTransactionAsync(transaction, cancellation))!;
+    }
 
     public DbContextOptionsBuilder Configure(DbContextOptionsBuilder options)
     {

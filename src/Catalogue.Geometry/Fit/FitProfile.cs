@@ -60,13 +60,13 @@ public sealed class FitProfile
         (_diameters, _heights) = (Padded(_standingCount), Padded(_standingCount));
         for (var i = 0; i < _boxedCount; i++)
         {
-            var sorted = SortedExtents.Of(Lengths(Boxed(i)));
+            var sorted = SortedExtents.Of(Lengths(BoxedAt(i)));
             (_small[i], _middle[i], _large[i]) = (Up(sorted.Small), Up(sorted.Middle), Up(sorted.Large));
         }
 
         for (var i = 0; i < _standingCount; i++)
         {
-            var at = Standing(i);
+            var at = StandingAt(i);
             (_diameters[i], _heights[i]) = (Up(_step * ReadLength(at)), Up(_step * ReadLength(at[2..])));
         }
     }
@@ -82,6 +82,13 @@ public sealed class FitProfile
 
     /// <summary>Kept rotations for round plates.</summary>
     public int RoundCount => _standingCount;
+
+    /// <summary>The kept extents for boxes, each member's in ascending order, rounded up (mm).</summary>
+    internal (ReadOnlyMemory<float> Small, ReadOnlyMemory<float> Middle, ReadOnlyMemory<float> Large) Boxed =>
+        (_small.AsMemory(0, _boxedCount), _middle.AsMemory(0, _boxedCount), _large.AsMemory(0, _boxedCount));
+
+    /// <summary>The kept diameters and heights for round plates, rounded up (mm).</summary>
+    internal (ReadOnlyMemory<float> Diameters, ReadOnlyMemory<float> Heights) Standing => (_diameters.AsMemory(0, _standingCount), _heights.AsMemory(0, _standingCount));
 
     /// <param name="hull">Of the part, in mm.</param>
     /// <param name="stop">Ends the search with <see cref="OperationCanceledException"/>.</param>
@@ -167,7 +174,7 @@ public sealed class FitProfile
     {
         var room = SortedExtents.Of(volume.UsableWidth, volume.UsableDepth, volume.UsableHeight);
         var best = Largest(_small, room.Small, _middle, room.Middle, _large, room.Large);
-        var member = Boxed(best);
+        var member = BoxedAt(best);
         var (rotation, size) = (Turn(member), Lengths(member));
         var spare = SortedExtents.Of(size).MarginIn(room);
         (rotation, size) = AxesFor(volume, rotation, size, spare);
@@ -177,7 +184,7 @@ public sealed class FitProfile
     private ProfileFit QueryRound(BuildVolume volume)
     {
         var best = Largest(_diameters, volume.UsableWidth, _heights, volume.UsableHeight, _heights, volume.UsableHeight);
-        var member = Standing(best);
+        var member = StandingAt(best);
         var (diameter, height) = (_step * ReadLength(member), _step * ReadLength(member[2..]));
         var spare = Math.Min(volume.UsableWidth - diameter, volume.UsableHeight - height);
         return new(spare >= 0, !(spare >= EdgeMm || spare + RoundSlackMm <= -EdgeMm), spare, new(diameter, diameter, height), Upright(member[4..]));
@@ -221,9 +228,9 @@ public sealed class FitProfile
         return (new(placed[0], placed[1], placed[2]), new(placedLengths[0], placedLengths[1], placedLengths[2]));
     }
 
-    private ReadOnlySpan<byte> Boxed(int i) => _bytes.AsSpan(HeaderSize + (BoxedSize * i), BoxedSize);
+    private ReadOnlySpan<byte> BoxedAt(int i) => _bytes.AsSpan(HeaderSize + (BoxedSize * i), BoxedSize);
 
-    private ReadOnlySpan<byte> Standing(int i) => _bytes.AsSpan(HeaderSize + (BoxedSize * _boxedCount) + (StandingSize * i), StandingSize);
+    private ReadOnlySpan<byte> StandingAt(int i) => _bytes.AsSpan(HeaderSize + (BoxedSize * _boxedCount) + (StandingSize * i), StandingSize);
 
     private Vec3 Lengths(ReadOnlySpan<byte> boxed) => new(_step * ReadLength(boxed[6..]), _step * ReadLength(boxed[8..]), _step * ReadLength(boxed[10..]));
 

@@ -17,6 +17,9 @@ public static class FitSearch
     /// <summary>Decisions are right when the true spare is farther than this from 0 (mm).</summary>
     public const double DecisionToleranceMm = 0.05;
 
+    /// <summary>A search that starts as if it had found this little too long looks at nothing that spares less than nothing.</summary>
+    private const double Nearly = 0.98 * DecisionToleranceMm;
+
     private const long Budget = 3_000_000;
     private const long PolishBudget = 60_000;
     private const long RoundPolishBudget = 3_000; // a direction costs some twenty times a rotation
@@ -28,6 +31,45 @@ public static class FitSearch
     {
         ArgumentNullException.ThrowIfNull(hull);
         return volume.IsRound ? FitRound(hull, volume, stop) : FitRectangular(hull, volume, stop);
+    }
+
+    /// <summary>
+    /// Only whether the part goes in, not how well: one walk that looks no closer than it has to and ends with the first rotation that will do.
+    /// Null when it is so close that <see cref="Fit"/> has to tell. Never contradicts it.
+    /// </summary>
+    /// <param name="hull">Of the part, in mm.</param>
+    /// <param name="volume">Its margin is kept free on every side.</param>
+    /// <param name="stop">Ends a long search with <see cref="OperationCanceledException"/>.</param>
+    public static bool? Decide(ConvexHull hull, BuildVolume volume, CancellationToken stop = default)
+    {
+        ArgumentNullException.ThrowIfNull(hull);
+        return volume.IsRound ? DecideRound(hull, volume, stop) : DecideRectangular(hull, volume, stop);
+    }
+
+    private static bool? DecideRectangular(ConvexHull hull, BuildVolume volume, CancellationToken stop)
+    {
+        var room = SortedExtents.Of(volume.UsableWidth, volume.UsableDepth, volume.UsableHeight);
+        var goal = new Deciding { Largest = new() { Room = room, Best = -Nearly, Tolerance = Nearly } };
+        var search = new RotationSearch<Deciding>(hull.Support, goal, stop);
+        var complete = search.Complete(Budget);
+        if (search.Goal.Largest.Best <= -Nearly) return complete ? false : null;
+        var rotation = Rodrigues.ToRotation(search.Goal.Largest.BestCenter);
+        return SortedExtents.Of(hull.Support.ExtentsIn(rotation)).MarginIn(room) >= DecisionToleranceMm ? true : null;
+    }
+
+    private static bool? DecideRound(ConvexHull hull, BuildVolume volume, CancellationToken stop)
+    {
+        var circle = new EnclosingCircle(hull.Support);
+        var goal = new DecidingRound
+        {
+            Largest = new() { Diameter = volume.UsableWidth, Height = volume.UsableHeight, Best = -Nearly, Tolerance = Nearly },
+        };
+        var search = new DirectionSearch<DecidingRound>(circle, hull.Support.Rounding, goal, stop);
+        var complete = search.Complete(Budget);
+        if (search.Goal.Largest.Best <= -Nearly) return complete ? false : null;
+        var rotation = Rotation.BringingToZ(search.Goal.Largest.BestDirection);
+        var height = hull.VertexCount == 0 ? 0 : hull.Support.ExtentAlong(rotation.RowZ);
+        return Math.Min(volume.UsableWidth - circle.DiameterOf(hull, rotation), volume.UsableHeight - height) >= DecisionToleranceMm ? true : null;
     }
 
     private static FitResult FitRectangular(ConvexHull hull, BuildVolume volume, CancellationToken stop)
@@ -147,6 +189,24 @@ public static class FitSearch
             (p * (1 - share)) + (q * share) + Sum((slopeP * (1 - share)) + (slopeQ * share));
 
         private static double Sum(Vec3 slope) => Math.Abs(slope.X) + Math.Abs(slope.Y) + Math.Abs(slope.Z);
+    }
+
+    /// <summary>Ends with the first rotation that spares enough.</summary>
+    private struct Deciding : IRotationGoal
+    {
+        public Largest Largest;
+
+        public bool LookCloser(in RotationBox box) =>
+            Largest.Best < DecisionToleranceMm && Largest.LookCloser(box) && Largest.Best < DecisionToleranceMm;
+    }
+
+    private struct DecidingRound : IDirectionGoal
+    {
+        public LargestRound Largest;
+
+        public bool LookCloser(Vec3 direction, in EnclosingCircle.Shadow shadow, double diameterAtLeast, double heightAtLeast) =>
+            Largest.Best < DecisionToleranceMm && Largest.LookCloser(direction, shadow, diameterAtLeast, heightAtLeast)
+            && Largest.Best < DecisionToleranceMm;
     }
 
     private struct LargestRound : IDirectionGoal

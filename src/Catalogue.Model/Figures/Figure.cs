@@ -58,6 +58,9 @@ public sealed partial class Figure
     /// <summary>Counts every change of the figure or of anything below it; the database refuses a save based on an older one.</summary>
     public int Version { get; private set; }
 
+    /// <summary>Counts every time verdicts of its revisions were drawn or drawn anew; nobody's change of the figure.</summary>
+    public int Judgements { get; private set; }
+
     public IReadOnlyList<Part> Parts => _parts;
     public IReadOnlyList<Choice> Choices => _choices;
     public IReadOnlyList<HardwareNeed> Hardware => _hardware;

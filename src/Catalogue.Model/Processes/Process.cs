@@ -48,6 +48,12 @@ public sealed class Process
         ArgumentNullException.ThrowIfNull(rates);
         _rates.AddRange(rates.Where(r => Rate(r.Key) is null).ToList());
     }
+
+    /// <summary>True while changes of its limits have not taken effect yet.</summary>
+    public bool IsChanging => _limits.Exists(l => l.IsChanging);
+
+    /// <summary>The process as it will be when the changes of its limits take effect. A copy, for judging ahead.</summary>
+    public Process Next() => new(Code, Name, Description, Position, Material, _limits.Select(l => new ProcessLimit(l.Key, l.NextValue ?? l.Value, l.Unit, l.NextOrigin ?? l.Origin)), _rates);
 }
 
 /// <summary>One number a shape is judged by, with the words of where it comes from.</summary>
@@ -71,6 +77,20 @@ public sealed class ProcessLimit
 
     /// <summary>A published source, or “common practice”, or “from memory”, or “set by the host”.</summary>
     public string Origin { get; private set; } = "";
+
+    /// <summary>What it becomes as soon as every revision is judged by it: until then the value before holds for everything. Null = it does not change.</summary>
+    public double? NextValue { get; private set; }
+
+    public string? NextOrigin { get; private set; }
+
+    public bool IsChanging => NextOrigin is not null;
+
+    /// <summary>Asks for another value. It takes effect for all revisions at once, when they are judged by it.</summary>
+    public void AskFor(double value, string origin)
+    {
+        var next = new ProcessLimit(Key, value, Unit, origin);
+        (NextValue, NextOrigin) = (next.Value, next.Origin);
+    }
 
     public void Change(double value, string origin)
     {

@@ -35,7 +35,7 @@ public sealed class RangePromise
     /// <summary>Counts every change that a reader of the range could see; caches are as fresh as the number they hold.</summary>
     public long Revision { get; private set; }
 
-    /// <summary>Counts every time revisions already shown were judged anew.</summary>
+    /// <summary>Counts every time processes or their limits have become other ones.</summary>
     public long JudgementRevision { get; private set; }
 
     public void Describe(string title, string? introduction)

@@ -30,7 +30,9 @@ public sealed record FitAnswer(bool Fits, double SpareMm, Vec3 Size, Rotation Ro
     /// <summary>The same answer for the part and the room multiplied: of a part printed at a scale, worked out for the part as drawn in <see cref="BuildVolume.At"/>.</summary>
     public FitAnswer Scaled(double factor) => this with { SpareMm = SpareMm * factor, Size = Size * factor };
 
-    private static bool FitsAlongItsAxes(Vec3 size, BuildVolume volume)
+    /// <summary>True when a part goes in along its file's own axes, perhaps laid on another side.</summary>
+    /// <param name="size">Its lengths along them, in mm.</param>
+    public static bool FitsAlongItsAxes(Vec3 size, BuildVolume volume)
     {
         double[] part = [size.X, size.Y, size.Z];
         if (volume.IsRound)

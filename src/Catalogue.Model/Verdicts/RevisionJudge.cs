@@ -12,20 +12,40 @@ public static class RevisionJudge
     {
         ArgumentNullException.ThrowIfNull(facts);
         ArgumentNullException.ThrowIfNull(process);
-        return Judgement.From([.. MeshFindings(facts), .. CheckFindings(facts, process)]);
+        var measured = CheckedFacts.Of(facts);
+        return Judgement.From([.. MeshFindings(facts), .. Check.All.SelectMany(c => c.Find(measured, process))]);
     }
 
-    /// <summary>What the checks found that judge by the process's limits.</summary>
-    private static IEnumerable<Finding> CheckFindings(MeshFacts facts, Process process) =>
-    [
-        .. facts.Walls is { } walls ? ThicknessFindings.Of(walls, facts.SelfIntersections == 0, process) : [],
-        .. facts.Gaps is { } gaps ? GapFindings.Of(gaps, process) : [],
-        .. facts.Overhangs is { } overhangs ? OverhangFindings.Of(overhangs, facts.VolumeMm3, process) : [],
-        .. facts.Holes is { } holes ? HoleFindings.Of(holes, process) : [],
-        .. facts.Limbs is { } limbs ? LimbFindings.Of(limbs, process) : [],
-        .. facts.Liquid is { } liquid ? LiquidFindings.Of(liquid, process) : [],
-        .. facts.Details is { } details ? DetailFindings.Of(details, process) : [],
-    ];
+    /// <summary>
+    /// The same judgement with the findings of some checks drawn again, from the part of the measurements that they go by: what <see cref="Judge"/> comes to when only limits that these checks ask
+    /// have changed. Findings that no check makes any more are left out, and so is what others say of it: reports and overrulings are weighed again by the caller.
+    /// </summary>
+    /// <param name="kept">As it was.</param>
+    /// <param name="again">Checks, each with its part of the measurements.</param>
+    public static Judgement JudgeAgain(Judgement kept, IReadOnlyList<(Check Check, CheckedFacts Facts)> again, Process process)
+    {
+        ArgumentNullException.ThrowIfNull(kept);
+        ArgumentNullException.ThrowIfNull(again);
+        ArgumentNullException.ThrowIfNull(process);
+        var overruled = kept.OverruledFindings.Any();
+        var computed = kept.Findings.Select(f => f with { Overruled = null }).ToList();
+        var findings = computed.Where(f => Rules.Of(f.Code)?.Subject == RuleSubject.File).ToList();
+        foreach (var check in Check.All)
+        {
+            var anew = again.FirstOrDefault(a => a.Check == check);
+            if (anew.Check is not null)
+            {
+                findings.AddRange(check.Find(anew.Facts, process));
+                continue;
+            }
+
+            // What was overruled stood behind the others; every check makes its findings in the order of its codes.
+            var same = computed.Where(f => check.Codes.Contains(f.Code));
+            findings.AddRange(overruled ? same.OrderBy(f => check.CodeOrder(f.Code)) : same);
+        }
+
+        return Judgement.From(findings);
+    }
 
     private static IEnumerable<Finding> MeshFindings(MeshFacts facts)
     {

@@ -1,3 +1,4 @@
+using Catalogue.Data.Judging;
 using Catalogue.Web.Storage;
 using Quartz;
 
@@ -33,10 +34,12 @@ internal static class InspectionSetup
         services.AddSingleton<MeshComparer>();
         services.AddSingleton<InspectionTurns>();
         services.AddSingleton<Rejudging>();
+        services.AddSingleton<Rejudger>();
         services.AddSingleton<Inspector>();
         services.AddScoped<MeshUpload>();
         services.AddHostedService<UnfinishedInspections>();
         services.AddHostedService<UnfinishedComparisons>();
+        services.AddHostedService<UnfinishedRejudging>();
         if (!options.ServeOnly) services.AddQuartzHostedService(hosted => hosted.WaitForJobsToComplete = false);
     }
 }

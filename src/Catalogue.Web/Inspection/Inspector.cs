@@ -1,4 +1,5 @@
 using Catalogue.Data;
+using Catalogue.Data.Judging;
 using Catalogue.Data.Queries;
 using Catalogue.Geometry.Formats;
 using Catalogue.Model.Inspections;
@@ -63,6 +64,8 @@ public sealed class Inspector(IServiceScopeFactory scopes, IBlobStore blobs, Com
             var request = new InspectionRequest { Unit = inspection.StatedUnit, Processes = processes, Sha256 = inspection.Sha256, ForRange = true };
             var result = await Task.Run(() => MeshInspector.Inspect(content, content.Length, request, progress.Report, cancellation), cancellation);
             inspection.Finish(result.Facts, InspectionJson.Write(result.Report), MeshInspector.CheckVersion, Now);
+            await InspectionOutline.KeepAsync(db, inspection, cancellation);
+            await InspectionFacts.KeepAsync(db, inspection, result.Facts, cancellation);
         }
         catch (MeshFormatException unreadable)
         {
@@ -70,8 +73,7 @@ public sealed class Inspector(IServiceScopeFactory scopes, IBlobStore blobs, Com
         }
 
         var revisions = await db.Revisions.Where(r => r.InspectionId == inspection.Id).ToListAsync(cancellation);
-        await RevisionVerdicts.JudgeAsync(db, revisions, Now, cancellation);
-        await db.SaveChangesAsync(cancellation);
+        await RevisionVerdicts.JudgeAndSaveAsync(db, revisions, Now, cancellation);
         await RevisionVerdicts.JudgeMissingAsync(db, inspection.Id, Now, cancellation);
     }
 

@@ -1,12 +1,15 @@
+using Catalogue.Data;
+using Microsoft.EntityFrameworkCore;
 using Quartz;
 
 namespace Catalogue.Web.Inspection;
 
-/// <summary>Asks for all verdicts to be drawn again, and tells whether that is still going on.</summary>
+/// <summary>Asks for changed limits to be brought into effect.</summary>
 public sealed class Rejudging(ISchedulerFactory schedulers)
 {
     private static readonly JobKey Key = new("rejudge", "verdicts");
 
+    /// <summary>After a change of a limit was saved.</summary>
     public async Task AskAsync(CancellationToken cancellation)
     {
         var scheduler = await schedulers.GetScheduler(cancellation);
@@ -15,9 +18,36 @@ public sealed class Rejudging(ISchedulerFactory schedulers)
         await scheduler.ScheduleJob(TriggerBuilder.Create().WithIdentity(Guid.NewGuid().ToString("N"), Key.Group).ForJob(Key).StartNow().Build(), cancellationToken: cancellation);
     }
 
-    public async Task<bool> IsGoingOnAsync(CancellationToken cancellation)
+    /// <summary>Asks again when a change is waiting and nobody was asked to bring it into effect: the program ended between the two.</summary>
+    public async Task<bool> ResumeAsync(CatalogueDb db, CancellationToken cancellation)
     {
+        if (await db.Rejudgements.AsNoTracking().SingleOrDefaultAsync(cancellation) is not { IsGoingOn: true }) return false;
         var scheduler = await schedulers.GetScheduler(cancellation);
-        return (await scheduler.GetTriggersOfJob(Key, cancellation)).Count > 0;
+        if ((await scheduler.GetTriggersOfJob(Key, cancellation)).Count > 0) return false;
+        await AskAsync(cancellation);
+        return true;
+    }
+}
+
+/// <summary>At start and once a minute: changed limits that nobody is bringing into effect.</summary>
+internal sealed class UnfinishedRejudging(Rejudging rejudging, IServiceScopeFactory scopes, TimeProvider time, ILogger<UnfinishedRejudging> log) : BackgroundService
+{
+    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
+    {
+        using var timer = new PeriodicTimer(TimeSpan.FromMinutes(1), time);
+        do
+        {
+            try
+            {
+                await using var scope = scopes.CreateAsyncScope();
+                if (await rejudging.ResumeAsync(scope.ServiceProvider.GetRequiredService<CatalogueDb>(), stoppingToken))
+                    log.LogInformation("A changed limit was not in effect yet; judging by it goes on");
+            }
+            catch (Exception exception) when (exception is not OperationCanceledException)
+            {
+                log.LogWarning(exception, "Could not look for changed limits; will try again in a minute");
+            }
+        }
+        while (await timer.WaitForNextTickAsync(stoppingToken));
     }
 }

@@ -24,12 +24,29 @@ internal static class StorageSetup
         builder.Services.AddSingleton<OwnChanges>();
         builder.Services.AddSingleton<FitAnswers>();
         builder.Services.AddSingleton<RangeSearch>();
+        builder.Services.AddHostedService<RangeAtStart>();
         return options;
     }
 
     public static DatabaseChoice ChoiceOf(CatalogueOptions options) => options.PostgreSql.Length > 0
         ? DatabaseChoice.PostgreSql(options.PostgreSql)
         : DatabaseChoice.Sqlite(options.SqliteFile);
+
+    /// <summary>Begins to read the range at start, so that the first visitor waits less for it.</summary>
+    private sealed class RangeAtStart(RangeIndex index, ILogger<RangeIndex> log) : BackgroundService
+    {
+        protected override async Task ExecuteAsync(CancellationToken stoppingToken)
+        {
+            try
+            {
+                await index.CurrentAsync(stoppingToken);
+            }
+            catch (Exception exception) when (exception is not OperationCanceledException)
+            {
+                log.LogWarning(exception, "The range could not be read at start; it is tried again for the first visitor");
+            }
+        }
+    }
 
     private static void AddContext<TContext>(IServiceCollection services, DatabaseChoice choice)
         where TContext : CatalogueDb

@@ -182,7 +182,7 @@ internal sealed record VariantView(
         {
             Reservations = answer.Details.DeclarationsOfVariant[v.Id].Where(d => d.Reservation.Length > 0).ToDictionary(d => d.Process, d => d.Reservation),
             Fit = variant.Fit is { } fit ? FitReport.Of(fit) : null,
-            Verdicts = [.. v.MadeFor.Select(p => (Process: p, Judgement: v.On(p)))
+            Verdicts = [.. v.MadeFor.Select(p => (Process: p, Judgement: variant.On(p)))
                 .Select(j => new JudgementView(j.Process, j.Judgement.Verdict, [.. j.Judgement.Findings.Select(FindingReport.Of)]))],
             Revisions = withRevisions ? [.. answer.Details.RevisionsOfVariant[v.Id].Select(View)] : null,
         };

@@ -38,7 +38,7 @@ internal sealed class PartPageModel(CatalogueDb db, RangeSearch search, Visitor 
             ?? throw new RuleBrokenException("not-found", $"“{Answer.Figure.Title}” has no published part “{part}”. Its page shows the parts there are.");
         Places = new(name => visitor.Link($"/figures/{figure}/parts/{part}?finding={Uri.EscapeDataString(name)}#look"));
         foreach (var variant in Part.Variants)
-            foreach (var process in variant.Variant.MadeFor) Places.Add(ScopeOf(variant, process), variant.Variant.On(process));
+            foreach (var process in variant.Variant.MadeFor) Places.Add(ScopeOf(variant, process), variant.On(process));
         (Looked, Look) = Closely();
         Reports = [.. Answer.Details.Reports.Where(r => r.PartId == Part.Part.Id)];
     }

@@ -1,4 +1,5 @@
 using Catalogue.Data;
+using Catalogue.Data.Ranges;
 using Catalogue.Web.Storage;
 using Microsoft.EntityFrameworkCore;
 
@@ -15,15 +16,16 @@ internal static class HealthApi
         app.MapGet("/readyz", ReadyAsync).ExcludeFromDescription();
     }
 
-    /// <summary>Ready when the database answers with its newest schema and the store of files can be asked.</summary>
-    private static async Task<IResult> ReadyAsync(CatalogueDb db, IBlobStore blobs, ILogger<HealthView> log, HttpResponse response, CancellationToken cancellation)
+    /// <summary>Ready when the database answers with its newest schema, the store of files can be asked and the range has been read.</summary>
+    private static async Task<IResult> ReadyAsync(CatalogueDb db, IBlobStore blobs, RangeIndex range, ILogger<HealthView> log, HttpResponse response, CancellationToken cancellation)
     {
         response.Headers.CacheControl = "no-store";
         try
         {
             if (!await db.Ranges.AnyAsync(cancellation) || (await db.Database.GetPendingMigrationsAsync(cancellation)).Any()) return NotReady("the database is not set up");
             await blobs.ExistsAsync(NoBlob, cancellation);
-            return Results.Ok(new HealthView("ready"));
+            await Task.WhenAny(range.CurrentAsync(cancellation).AsTask(), Task.Delay(500, cancellation));
+            return range.IsThere ? Results.Ok(new HealthView("ready")) : NotReady("the range is being read; whoever asks now waits for it");
         }
         catch (Exception exception) when (exception is not OperationCanceledException)
         {

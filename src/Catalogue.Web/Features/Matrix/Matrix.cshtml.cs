@@ -11,6 +11,9 @@ namespace Catalogue.Web.Features.Matrix;
 /// <summary>The whole range on every process for one build volume: the visitor's, or the one the range promises.</summary>
 internal sealed class MatrixPageModel(RangeSearch search, Masthead masthead, Visitor visitor) : PageModel
 {
+    /// <summary>Rows on a page.</summary>
+    public const int PageSize = 200;
+
     public RangeMatrix Matrix { get; private set; } = null!;
     public RangeSnapshot Snapshot { get; private set; } = null!;
     public RangePromise Promise { get; private set; } = null!;
@@ -23,8 +26,10 @@ internal sealed class MatrixPageModel(RangeSearch search, Masthead masthead, Vis
 
     public MatrixFilters Filters { get; private set; } = null!;
 
-    /// <summary>The rows that the filters leave, in their order.</summary>
-    public IReadOnlyList<MatrixRow> Rows { get; private set; } = [];
+    /// <summary>The rows of this page that the filters leave, in their order.</summary>
+    public IReadOnlyList<MatrixRow> Rows => Matrix.Rows;
+
+    public int Pages => Math.Max(1, (Matrix.Total + PageSize - 1) / PageSize);
 
     /// <summary>How much of the range is reached, whatever the filters.</summary>
     public MatrixCoverage Coverage { get; private set; } = null!;
@@ -33,9 +38,9 @@ internal sealed class MatrixPageModel(RangeSearch search, Masthead masthead, Vis
     public Printer PrinterOf(string process) => new(process, Volume);
 
     /// <summary>The address of this matrix sorted another way, or as another format.</summary>
-    public string Address(string path, string sort)
+    public string Address(string path, string sort, int page = 1)
     {
-        var query = Filters.Query(sort);
+        var query = Filters.Query(sort, page);
         return visitor.Link(path + (query.Length > 0 ? "?" + query : ""), visitor.Printer with { Volume = Volume });
     }
 
@@ -51,9 +56,8 @@ internal sealed class MatrixPageModel(RangeSearch search, Masthead masthead, Vis
         if (visitor.LinkProblem is { } problem) throw new RuleBrokenException("volume-invalid", problem);
         Volume = visitor.Printer.Volume ?? PromisedVolume;
         IsPromised = Volume == PromisedVolume;
-        Matrix = await search.MatrixAsync(Volume, null, cancellation);
-        Filters = MatrixFilters.Read(Request.Query, Matrix.Processes);
-        Rows = Filters.Of(Matrix, Promise);
+        Filters = MatrixFilters.Read(Request.Query, [.. Snapshot.Processes.Select(p => p.Code)]);
+        Matrix = await search.MatrixAsync(Filters.For(Volume, null, Promise) with { Size = PageSize }, cancellation);
         Coverage = MatrixCoverage.Of(Matrix, Promise);
     }
 }

@@ -1,6 +1,8 @@
 using System.ComponentModel;
+using System.Globalization;
 using Catalogue.Data.Ranges;
 using Catalogue.Geometry.Fit;
+using Catalogue.Model;
 using Catalogue.Model.Verdicts;
 using Catalogue.Web.Api;
 using Catalogue.Web.Features.Shared;
@@ -11,6 +13,9 @@ namespace Catalogue.Web.Features.Matrix;
 /// <summary>The matrix for programs.</summary>
 internal static class MatrixApi
 {
+    /// <summary>Rows of one answer; more come in pages.</summary>
+    private const int MostRows = 1_000;
+
     public static void MapMatrixApi(this IEndpointRouteBuilder app)
     {
         app.MapReaderGroup("/api/matrix", "Range").MapGet("/", GetAsync).ProducesProblem(422)
@@ -23,27 +28,32 @@ internal static class MatrixApi
     private static async Task<Ok<MatrixView>> GetAsync(
         [AsParameters] MatrixWords words, RangeSearch search, Masthead masthead, HttpRequest request, CancellationToken cancellation)
     {
-        var (matrix, rows, room) = await AskAsync(search, masthead, request, cancellation);
+        var size = request.Query["size"].ToString() is { Length: > 0 } text
+            ? int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number > 0 ? Math.Min(number, MostRows)
+                : throw new RuleBrokenException("size-invalid", $"“{text}” is not a number for “size”: it counts from 1.")
+            : MostRows;
+        var (matrix, room) = await AskAsync(search, masthead, request, size, cancellation);
         return TypedResults.Ok(new MatrixView(matrix.Processes, room.ToString(), room.MarginMm, MatrixCoverage.Of(matrix, await masthead.RangeAsync()),
-            [.. rows.Select(r => new MatrixRowView(r.Figure.Slug, r.Figure.Title, [.. r.Cells.Select(MatrixCellView.Of)]))]));
+            [.. matrix.Rows.Select(r => new MatrixRowView(r.Figure.Slug, r.Figure.Title, [.. r.Cells.Select(MatrixCellView.Of)]))], matrix.Total));
     }
 
     private static async Task<FileContentHttpResult> GetCsvAsync(
         [AsParameters] MatrixWords words, RangeSearch search, Masthead masthead, HttpRequest request, CancellationToken cancellation)
     {
-        var (matrix, rows, _) = await AskAsync(search, masthead, request, cancellation);
-        return TypedResults.File(MatrixCsv.Write(matrix.Processes, rows), "text/csv; charset=utf-8", "matrix.csv");
+        var (matrix, _) = await AskAsync(search, masthead, request, null, cancellation);
+        return TypedResults.File(MatrixCsv.Write(matrix.Processes, matrix.Rows), "text/csv; charset=utf-8", "matrix.csv");
     }
 
-    private static async Task<(RangeMatrix Matrix, IReadOnlyList<MatrixRow> Rows, BuildVolume Room)> AskAsync(
-        RangeSearch search, Masthead masthead, HttpRequest request, CancellationToken cancellation)
+    private static async Task<(RangeMatrix Matrix, BuildVolume Room)> AskAsync(
+        RangeSearch search, Masthead masthead, HttpRequest request, int? size, CancellationToken cancellation)
     {
         var printer = PrinterLink.Read(request.Query);
-        if (printer is not null) (await search.SnapshotAsync(cancellation)).CheckKnown(printer);
+        var snapshot = await search.SnapshotAsync(cancellation);
+        if (printer is not null) snapshot.CheckKnown(printer);
         var promise = await masthead.RangeAsync();
         var room = printer?.Volume ?? BuildVolume.Rectangular(promise.WidthMm, promise.DepthMm, promise.HeightMm);
-        var matrix = await search.MatrixAsync(room, printer?.Process is { } only ? [only] : null, cancellation);
-        return (matrix, MatrixFilters.Read(request.Query, matrix.Processes).Of(matrix, promise), room);
+        var filters = MatrixFilters.Read(request.Query, printer?.Process is { } only ? [only] : [.. snapshot.Processes.Select(p => p.Code)]);
+        return (await search.MatrixAsync(filters.For(room, printer?.Process, promise) with { Size = size, Page = size is null ? 1 : filters.Page }, cancellation), room);
     }
 }
 
@@ -57,11 +67,14 @@ internal sealed record MatrixWords(
     [property: Description("all, or gaps: only figures that do not keep the range's promise.")] string? Show,
     [property: Description("Only figures with this verdict: suits, care, unsuited or unchecked.")] string? Verdict,
     [property: Description("With verdict: on this process; without, on any of those shown.")] string? On,
-    [property: Description("title, height, newest, or a process code: the worst there first.")] string? Sort);
+    [property: Description("title, height, newest, or a process code: the worst there first.")] string? Sort,
+    [property: Description("Of the rows, from 1; JSON only.")] int? Page,
+    [property: Description("Rows on a page, up to 1000; JSON only.")] int? Size);
 
 /// <param name="Volume">The build volume the verdicts are for: three lengths in mm, or two of a round one.</param>
+/// <param name="Total">How many figures the filters leave, on all pages.</param>
 /// <param name="Coverage">How much of the range is reached, whatever the filters.</param>
-internal sealed record MatrixView(IReadOnlyList<string> Processes, string Volume, double MarginMm, MatrixCoverage Coverage, IReadOnlyList<MatrixRowView> Rows);
+internal sealed record MatrixView(IReadOnlyList<string> Processes, string Volume, double MarginMm, MatrixCoverage Coverage, IReadOnlyList<MatrixRowView> Rows, int Total);
 
 internal sealed record MatrixRowView(string Figure, string Title, IReadOnlyList<MatrixCellView> Cells);
 

@@ -1,11 +1,13 @@
+using System.Globalization;
 using Catalogue.Data.Ranges;
+using Catalogue.Geometry.Fit;
 using Catalogue.Model;
 using Catalogue.Model.Ranges;
 using Catalogue.Model.Verdicts;
 
 namespace Catalogue.Web.Features.Matrix;
 
-/// <summary>Which rows of the matrix are shown, and in which order: <c>q</c>, <c>show</c>, <c>verdict</c> with <c>on</c>, <c>sort</c>. The same words for page, JSON and CSV.</summary>
+/// <summary>Which rows of the matrix are shown, and in which order: <c>q</c>, <c>show</c>, <c>verdict</c> with <c>on</c>, <c>sort</c>, <c>page</c>. The same words for page, JSON and CSV.</summary>
 internal sealed record MatrixFilters
 {
     public const string ByTitle = "title";
@@ -29,6 +31,9 @@ internal sealed record MatrixFilters
     /// <summary>A word, or the code of a process whose worst verdicts come first.</summary>
     public string Sort { get; private init; } = ByTitle;
 
+    /// <summary>Of the rows, from 1.</summary>
+    public int Page { get; private init; } = 1;
+
     public bool IsAny => Words.Length > 0 || OnlyGaps || Verdict is not null;
 
     /// <exception cref="RuleBrokenException"><c>filter-invalid</c>: a word is none of those known; the message lists them.</exception>
@@ -43,8 +48,12 @@ internal sealed record MatrixFilters
         var (verdict, on) = (query["verdict"].ToString(), query["on"].ToString());
         if (verdict.Length > 0 && !Verdicts.Contains(verdict)) throw new RuleBrokenException("filter-invalid", $"“{verdict}” is no verdict. Ask for {string.Join(", ", Verdicts)}.");
         if (on.Length > 0 && !processes.Contains(on)) throw new RuleBrokenException("filter-invalid", $"The matrix has no process “{on}”. It has {string.Join(", ", processes)}.");
+        var page = query["page"].ToString();
+        if (!int.TryParse(page.Length == 0 ? "1" : page, NumberStyles.None, CultureInfo.InvariantCulture, out var number) || number < 1)
+            throw new RuleBrokenException("page-invalid", $"“{page}” is not a number for “page”: it counts from 1.");
         return new()
         {
+            Page = number,
             Words = words.Length <= MostWords ? words : words[..MostWords],
             OnlyGaps = show == Gaps,
             Verdict = VerdictCodes.TryParse(verdict, out var asked) ? asked : null,
@@ -53,29 +62,28 @@ internal sealed record MatrixFilters
         };
     }
 
-    /// <summary>The rows to show. Whatever is sorted by, figures of the same rank stay in the order of their titles.</summary>
-    public IReadOnlyList<MatrixRow> Of(RangeMatrix matrix, RangePromise promise)
+    /// <summary>These filters as a question about the range.</summary>
+    public MatrixQuery For(BuildVolume volume, string? process, RangePromise promise)
     {
-        ArgumentNullException.ThrowIfNull(matrix);
         ArgumentNullException.ThrowIfNull(promise);
-        var words = Words.ToLowerInvariant().Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries);
-        var rows = matrix.Rows.Where(r => Array.TrueForAll(words, w => r.Figure.SearchText.Contains(w, StringComparison.Ordinal)))
-            .Where(r => !OnlyGaps || !Keeps(r, promise))
-            .Where(r => Verdict is not { } asked || r.Cells.Any(c => c.Verdict.Verdict == asked && (On.Length == 0 || c.Process == On)));
-        return
-        [
-            .. Sort switch
-            {
-                ByTitle => rows,
-                ByHeight => rows.OrderBy(r => r.Figure.HeightMm),
-                Newest => rows.OrderByDescending(r => r.Figure.PublishedAt),
-                _ => rows.OrderByDescending(r => r.Cells.FirstOrDefault(c => c.Process == Sort)?.Verdict.Verdict ?? Model.Verdicts.Verdict.Suits),
-            },
-        ];
+        return new()
+        {
+            Volume = volume,
+            Processes = process is null ? [] : [process],
+            Promised = promise.Processes,
+            Words = Words,
+            OnlyGaps = OnlyGaps,
+            Verdict = Verdict,
+            VerdictOn = On.Length > 0 ? On : null,
+            Order = Sort switch { ByHeight => RangeOrder.Height, Newest => RangeOrder.Newest, _ => RangeOrder.Title },
+            WorstOn = Sort is ByTitle or ByHeight or Newest ? null : Sort,
+            Page = Page,
+        };
     }
 
     /// <summary>The words of these filters as a query, without a question mark; empty when nothing is filtered or sorted.</summary>
-    public string Query(string sort)
+    /// <param name="page">Of the rows, from 1.</param>
+    public string Query(string sort, int page = 1)
     {
         var words = new List<string>();
         if (Words.Length > 0) words.Add("q=" + Uri.EscapeDataString(Words));
@@ -83,10 +91,7 @@ internal sealed record MatrixFilters
         if (Verdict is { } verdict) words.Add("verdict=" + verdict.Code());
         if (On.Length > 0) words.Add("on=" + On);
         if (sort != ByTitle) words.Add("sort=" + sort);
+        if (page > 1) words.Add(string.Create(CultureInfo.InvariantCulture, $"page={page}"));
         return string.Join('&', words);
     }
-
-    /// <summary>True when a figure suits, with or without care, on every promised process.</summary>
-    public static bool Keeps(MatrixRow row, RangePromise promise) =>
-        promise.Processes.All(p => row.Cells.Any(c => c.Process == p && c.Verdict.Verdict is Model.Verdicts.Verdict.Suits or Model.Verdicts.Verdict.Care));
 }

@@ -36,13 +36,13 @@ internal sealed class EditLimitPage(LimitChange change) : PageModel
     {
         ModelState.Clear();
         (Whole, Limit) = await change.FindAsync(Process, Key, cancellation);
-        (Value, Origin) = (Limit.Value, Limit.Origin);
+        (Value, Origin) = (Limit.NextValue ?? Limit.Value, Limit.NextOrigin ?? Limit.Origin);
     }
 
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellation)
     {
         if (await this.TryAsync(() => change.MakeAsync(Process, Key, Value!.Value, Origin!, cancellation), Fields))
-            return this.Done("The limit is changed. All parts are judged again in the background.", $"/processes#{Process}-{Key}");
+            return this.Done("The change is noted. It takes effect as soon as all parts are judged by it.", $"/processes#{Process}-{Key}");
         (Whole, Limit) = await change.FindAsync(Process, Key, cancellation);
         return Page();
     }

@@ -13,14 +13,14 @@ internal static class LimitApi
         .WithMetadata(new RequestSizeLimitAttribute(ApiSetup.MaxBodyBytes))
         .WithTags("Processes")
         .WithSummary("Change a limit of a process, with where the number comes from; the host's token only")
-        .WithDescription("Every revision is judged again in the background.")
+        .WithDescription("Every revision is judged by it in the background; then it takes effect for all of them at once.")
         .WithExample("""{"value":1.2,"origin":"set by the host"}""")
         .ProducesProblem(401).ProducesProblem(403).ProducesProblem(404).ProducesProblem(422);
 
     private static async Task<Ok<ChangedLimit>> ChangeAsync(string process, string key, LimitWords words, LimitChange change, CancellationToken cancellation)
     {
         var limit = await change.MakeAsync(process, key, words.Value ?? double.NaN, words.Origin ?? "", cancellation);
-        return TypedResults.Ok(new ChangedLimit(process, limit.Key, limit.Value, limit.Unit, limit.Origin));
+        return TypedResults.Ok(new ChangedLimit(process, limit.Key, limit.NextValue ?? limit.Value, limit.Unit, limit.NextOrigin ?? limit.Origin));
     }
 }
 

@@ -6,7 +6,7 @@ using Microsoft.EntityFrameworkCore;
 
 namespace Catalogue.Web.Features.Processes;
 
-/// <summary>The host changes a number that shapes are judged by, and says where it comes from; every verdict is then drawn again.</summary>
+/// <summary>The host changes a number that shapes are judged by, and says where it comes from; it takes effect as soon as every verdict is drawn by it.</summary>
 internal sealed class LimitChange(CatalogueDb db, Rejudging rejudging)
 {
     /// <exception cref="RuleBrokenException"><c>not-found</c>.</exception>
@@ -21,8 +21,14 @@ internal sealed class LimitChange(CatalogueDb db, Rejudging rejudging)
     public async Task<ProcessLimit> MakeAsync(string process, string key, double value, string origin, CancellationToken cancellation)
     {
         var (_, limit) = await FindAsync(process, key, cancellation);
-        limit.Change(value, origin);
-        await db.SaveChangesAsync(cancellation);
+        limit.AskFor(value, origin);
+        await using (var transaction = await db.Database.BeginTransactionAsync(cancellation))
+        {
+            await db.Rejudgements.ExecuteUpdateAsync(set => set.SetProperty(r => r.Asked, r => r.Asked + 1), cancellation);
+            await db.SaveChangesAsync(cancellation);
+            await transaction.CommitAsync(cancellation);
+        }
+
         await rejudging.AskAsync(cancellation);
         return limit;
     }

@@ -39,35 +39,28 @@ internal sealed class RangePageModel(RangeSearch search, CatalogueDb db, Masthea
         Waiting = await db.Inspections.CountAsync(i => i.State == InspectionState.Queued || i.State == InspectionState.Running, cancellation);
         if (Waiting > 0) Checked = await db.Inspections.CountAsync(i => i.State == InspectionState.Done, cancellation);
         RulerMm = Math.Ceiling(Math.Max(100, Found.Items.Select(i => i.Figure.HeightMm).DefaultIfEmpty(0).Max()) / 20) * 20;
-        var cards = new List<RangeCard>(Found.Items.Count);
-        foreach (var item in Found.Items) cards.Add(await CardOfAsync(item, cancellation));
-        Cards = cards;
+        Cards = await CardsAsync(cancellation);
         if (Found.Total == 0 && Snapshot.Figures.Count > 0) Relaxed = await RelaxAsync(cancellation);
     }
 
-    private async Task<RangeCard> CardOfAsync(RangeItem item, CancellationToken cancellation)
+    private async Task<IReadOnlyList<RangeCard>> CardsAsync(CancellationToken cancellation)
     {
-        if (item.Verdict is not null)
-        {
-            var mixed = item.Verdict.Verdict == Verdict.Unsuited && visitor is { Printer.Process: not null, Also.Count: > 0 }
-                ? await MixedAnswer.OfAsync(search, Snapshot, item.Figure, [visitor.Printer, .. visitor.Also], cancellation)
-                : null;
-            return new(item, VerdictSentence.Of(item.Verdict, visitor.Printer.Volume is not null), [])
+        if (visitor.Printer.IsUnknown) return [.. Found.Items.Select(i => new RangeCard(i, "", SuitedOn(i.Figure)))];
+        IReadOnlyList<IndexedFigure> unsuited = visitor is { Printer.Process: not null, Also.Count: > 0 }
+            ? [.. Found.Items.Where(i => i.Verdict is { Verdict: Verdict.Unsuited }).Select(i => i.Figure)]
+            : [];
+        var mixed = unsuited.Zip(await search.MixedAsync(Snapshot, unsuited, [visitor.Printer, .. visitor.Also], cancellation)).ToDictionary(m => m.First.Id, m => m.Second);
+        return
+        [
+            .. Found.Items.Select(item => new RangeCard(item, VerdictSentence.Of(item.Verdict!, visitor.Printer.Volume is not null), [])
             {
-                Instead = mixed is null ? [] : [.. mixed.Build.Printers.Select(p => Snapshot.Process(mixed.Printers[p].Process!)!.SpokenName)],
-            };
-        }
-
-
-        var suited = new List<(string Process, Verdict Verdict)>();
-        foreach (var process in Snapshot.Processes)
-        {
-            var verdict = await search.JudgeAsync(Snapshot, item.Figure, process.Code, null, cancellation);
-            if (verdict.Verdict != Verdict.Unsuited) suited.Add((process.SpokenName, verdict.Verdict));
-        }
-
-        return new(item, "", suited);
+                Instead = mixed.GetValueOrDefault(item.Figure.Id) is { } build ? [.. build.Build.Printers.Select(p => Snapshot.Process(build.Printers[p].Process!)!.SpokenName)] : [],
+            }),
+        ];
     }
+
+    private List<(string Process, Verdict Verdict)> SuitedOn(IndexedFigure figure) =>
+        [.. Snapshot.Processes.Zip(RangeSearch.OnEvery(Snapshot, figure)).Where(p => p.Second != Verdict.Unsuited).Select(p => (p.First.SpokenName, p.Second))];
 
     private async Task<IReadOnlyList<(string, RangeFilters, int)>> RelaxAsync(CancellationToken cancellation)
     {

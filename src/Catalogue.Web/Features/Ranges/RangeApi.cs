@@ -41,6 +41,8 @@ internal static class RangeApi
         return TypedResults.Ok(new RangeView([.. found.Items.Select(RangeItemView.Of)], found.Total, found.Page, found.Size)
         {
             Counts = found.Counts.Count == 0 ? null : found.Counts.OrderBy(c => c.Key).ToDictionary(c => Words.Of(c.Key), c => c.Value),
+            Open = found.Open == 0 ? null : found.Open,
+            TotalIsExact = found.IsTotalExact,
         });
     }
 }
@@ -50,6 +52,15 @@ internal sealed record RangeView(IReadOnlyList<RangeItemView> Items, int Total, 
 {
     /// <summary>For a printer: how many figures have which verdict, whichever verdicts were asked for.</summary>
     public IReadOnlyDictionary<string, int>? Counts { get; init; }
+
+    /// <summary>
+    /// How many figures are in none of the counts yet, because a part of them is so close to the volume's limit that only a long search can tell; absent when
+    /// none. Those on the page are always settled; asking again settles more.
+    /// </summary>
+    public int? Open { get; init; }
+
+    /// <summary>False when open figures might have the verdict asked for: then the total is the least there are.</summary>
+    public bool TotalIsExact { get; init; }
 }
 
 /// <summary>A figure of the range; verdict, its process and its reasons are there when a printer was asked about.</summary>

@@ -1,0 +1,201 @@
+using System.Net;
+using System.Text.Json.Nodes;
+using Catalogue.Data.Judging;
+using Catalogue.Data.Storage;
+using Catalogue.Model.Inspections;
+using Catalogue.Web.Inspection;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace Catalogue.Web.Tests.Processes;
+
+/// <summary>A changed limit comes into effect for everything at once: whoever reads sees a figure by the old limit or by the new one, also when judging breaks off.</summary>
+/// <remarks>The catalogue only serves, so that each test does the work in the background itself, step by step.</remarks>
+public abstract class LimitSwitchTests(CatalogueFixture catalogue) : CatalogueTests(catalogue)
+{
+    private const string Limit = "/api/processes/VPP-rigid/limits/wall-free";
+    private static readonly string[] Parts = ["body", "left", "right"];
+
+    [Fact]
+    public async Task Judging_that_breaks_off_changes_nothing_and_goes_on_where_it_stopped()
+    {
+        var figure = await PlatesAsync("broken-off");
+        using var host = await HostAsync();
+        await AskAsync(host, 1.0);
+        await new Rejudger(Database, TimeProvider.System).RunAsync(CancellationToken.None);
+        await ExpectAsync(figure, 1.0);
+
+        await AskAsync(host, 1.5);
+        var (steps, judged) = (0, 0);
+        while (true)
+        {
+            // Every step is done by somebody new, as after a crash.
+            if (await new Rejudger(Database, TimeProvider.System) { Batch = 2 }.StepAsync(CancellationToken.None) is not > 0) break;
+            steps++;
+            await ExpectAsync(figure, 1.0);
+            var state = await Catalogue.WithDbAsync(db => db.Rejudgements.AsNoTracking().SingleAsync());
+            Assert.True(state.IsGoingOn && state.Judged > judged, "It began again instead of going on.");
+            judged = state.Judged;
+        }
+
+        Assert.True(steps > 1);
+        await ExpectAsync(figure, 1.5);
+        Assert.Equal(0, await Catalogue.WithDbAsync(db => db.NextVerdicts.CountAsync()));
+        Assert.Null(await new Rejudger(Database, TimeProvider.System).StepAsync(CancellationToken.None));
+    }
+
+    [Fact]
+    public async Task Another_change_in_between_begins_anew_and_what_is_inspected_meanwhile_is_judged_by_it_too()
+    {
+        var figure = await PlatesAsync("changed-twice");
+        using var host = await HostAsync();
+        await AskAsync(host, 1.3);
+        var rejudger = new Rejudger(Database, TimeProvider.System) { Batch = 2 };
+        await rejudger.StepAsync(CancellationToken.None);
+        await AskAsync(host, 1.7);
+        await rejudger.StepAsync(CancellationToken.None);
+        var late = await PlatesAsync("latecomer");
+        await rejudger.RunAsync(CancellationToken.None);
+        await ExpectAsync(figure, 1.7);
+        await ExpectAsync(late, 1.7);
+    }
+
+    [Fact]
+    public async Task A_reader_sees_each_figure_by_the_old_limit_or_by_the_new_one_never_a_mixture()
+    {
+        var figure = await PlatesAsync("never-mixed");
+        using var host = await HostAsync();
+        await AskAsync(host, 1.0);
+        await new Rejudger(Database, TimeProvider.System).RunAsync(CancellationToken.None);
+
+        using var stop = new CancellationTokenSource();
+        var seen = new HashSet<double>();
+        var reader = Task.Run(async () =>
+        {
+            using var visitor = Catalogue.Visitor();
+            while (!stop.IsCancellationRequested)
+            {
+                seen.Add(OneLimit(LimitsOf(await visitor.GetJsonAsync($"/api/figures/{figure}?process=VPP-rigid"))));
+                if ((await visitor.GetJsonAsync($"/api/figures?q=never-mixed&process=VPP-rigid&size=200"))["items"]!.AsArray().FirstOrDefault(i => (string?)i!["slug"] == figure) is { } item)
+                    seen.Add(OneLimit(ReasonsOf(item)));
+            }
+        });
+        foreach (var value in new[] { 1.5, 1.0, 1.5, 1.2 })
+        {
+            await AskAsync(host, value);
+            await new Rejudger(Database, TimeProvider.System) { Batch = 1 }.RunAsync(CancellationToken.None);
+            await Task.Delay(300); // The index follows within a second.
+        }
+
+        await stop.CancelAsync();
+        await reader;
+        await ExpectAsync(figure, 1.2);
+        Assert.Contains(1.0, seen);
+        Assert.Contains(1.5, seen);
+    }
+
+    [Fact]
+    public async Task The_host_sees_how_far_it_is_and_the_value_in_effect_until_then()
+    {
+        await PlatesAsync("patience");
+        using var host = await HostAsync();
+        await AskAsync(host, 1.9);
+        await new Rejudger(Database, TimeProvider.System) { Batch = 1 }.StepAsync(CancellationToken.None);
+        using var browser = new Browser(Catalogue.Visitor());
+        await browser.GoAsync("/processes");
+        Assert.Contains("soon 1.9 mm", browser.Text, StringComparison.Ordinal);
+        Assert.Contains("Until then the earlier verdicts hold", browser.Text, StringComparison.Ordinal);
+        await new Rejudger(Database, TimeProvider.System).RunAsync(CancellationToken.None);
+        await browser.GoAsync("/processes");
+        Assert.DoesNotContain("soon 1.9 mm", browser.Text, StringComparison.Ordinal);
+        Assert.Contains("1.9 mm", browser.Text, StringComparison.Ordinal);
+    }
+
+    private DatabaseChoice Database => Catalogue.Services.GetRequiredService<DatabaseChoice>();
+
+    private async Task<HttpClient> HostAsync()
+    {
+        var host = Catalogue.Visitor();
+        host.DefaultRequestHeaders.Authorization = new("Bearer", await Catalogue.TokenAsync("host", host: true));
+        return host;
+    }
+
+    private static Task<JsonNode> AskAsync(HttpClient host, double value) => host.SendAsync(HttpMethod.Put, Limit, new { value, origin = "a test" }, HttpStatusCode.OK);
+
+    /// <summary>A published figure of three plates 0.7 mm thick: each has a finding of the thinnest free wall, with the limit it was judged by.</summary>
+    private async Task<string> PlatesAsync(string name)
+    {
+        using var designer = await Catalogue.DesignerAsync();
+        var figure = await designer.NewFigureAsync(name);
+        for (var i = 0; i < Parts.Length; i++)
+        {
+            if (i > 0)
+            {
+                await designer.PostAsync($"/api/figures/{figure}/parts", new { slug = Parts[i], name = Parts[i] }, HttpStatusCode.Created);
+                await designer.PostAsync($"/api/figures/{figure}/parts/{Parts[i]}/variants", new { slug = "all", name = "All", processes = new[] { "VPP-rigid" } }, HttpStatusCode.Created);
+            }
+
+            using var form = Api.Form(Api.BoxStl(30 + i, 30 + name.Length, 0.7f));
+            using var uploaded = await designer.PostAsync(i == 0 ? Api.Revisions(figure) : Api.Revisions(figure, Parts[i], "all"), form);
+            await uploaded.ExpectAsync(HttpStatusCode.Accepted);
+        }
+
+        // What the background would do.
+        var waiting = await Catalogue.WithDbAsync(db => db.Inspections.Where(i => i.State == InspectionState.Queued).Select(i => i.Id).ToListAsync());
+        foreach (var inspection in waiting) await Catalogue.Services.GetRequiredService<Inspector>().RunAsync(inspection, CancellationToken.None);
+        await designer.PostAsync($"/api/figures/{figure}/publish", null, HttpStatusCode.OK);
+        return figure;
+    }
+
+    private async Task ExpectAsync(string figure, double limit)
+    {
+        using var visitor = Catalogue.Visitor();
+        for (var tries = 0; ; tries++)
+        {
+            var seen = OneLimit(LimitsOf(await visitor.GetJsonAsync($"/api/figures/{figure}?process=VPP-rigid")));
+            var shown = (double)(await visitor.GetJsonAsync("/api/processes"))["items"]!.AsArray().Single(p => (string?)p!["code"] == "VPP-rigid")!["limits"]!.AsArray().Single(l => (string?)l!["key"] == "wall-free")!["value"]!;
+            if (tries < 20 && shown != limit) await Task.Delay(100);
+            else
+            {
+                Assert.Equal((limit, limit), (seen, shown));
+                return;
+            }
+        }
+    }
+
+    /// <summary>The limits that all findings of the figure were judged by: of its reasons, its parts and its files.</summary>
+    private static List<double> LimitsOf(JsonNode figure) =>
+    [
+        .. ReasonsOf(figure),
+        .. figure["parts"]!.AsArray().SelectMany(p => Limits(p!["findings"])),
+        .. figure["parts"]!.AsArray().SelectMany(p => p!["variants"]!.AsArray()).SelectMany(v => v!["verdicts"]!.AsArray())
+            .Where(v => (string?)v!["process"] == "VPP-rigid").SelectMany(v => Limits(v!["findings"])),
+    ];
+
+    private static List<double> ReasonsOf(JsonNode figure)
+    {
+        List<double> limits = [.. Limits(figure["reasons"])];
+        Assert.Equal(Parts.Length, limits.Count);
+        return limits;
+    }
+
+    private static IEnumerable<double> Limits(JsonNode? findings) =>
+        findings!.AsArray().Where(f => (string?)f!["code"] == "wall.thin-free").Select(f => (double)f!["limit"]!);
+
+    private static double OneLimit(List<double> limits) => Assert.Single(limits.Distinct());
+}
+
+/// <summary>A catalogue that leaves all work in the background to others.</summary>
+public sealed class ServingSqliteCatalogue : SqliteCatalogue
+{
+    protected override IEnumerable<(string Key, string Value)> Settings() => [.. base.Settings(), ("Catalogue:ServeOnly", "true")];
+}
+
+public sealed class ServingPostgreSqlCatalogue : PostgreSqlCatalogue
+{
+    protected override IEnumerable<(string Key, string Value)> Settings() => [.. base.Settings(), ("Catalogue:ServeOnly", "true")];
+}
+
+public sealed class LimitSwitchOnSqliteTests(ServingSqliteCatalogue catalogue) : LimitSwitchTests(catalogue), IClassFixture<ServingSqliteCatalogue>;
+
+public sealed class LimitSwitchOnPostgreSqlTests(ServingPostgreSqlCatalogue catalogue) : LimitSwitchTests(catalogue), IClassFixture<ServingPostgreSqlCatalogue>;
