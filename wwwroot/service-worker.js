@@ -1,6 +1,7 @@
 // Keeps the figures looked at last, so that they can be read beside a printer without a connection. The network always comes first: what is kept is only shown when it does not answer.
 
 const store = 'figures-1';
+const spare = 'offline-1';
 const most = 12;
 const mostFiles = 300;
 const here = new URL('.', self.location.href).pathname;
@@ -8,13 +9,20 @@ const here = new URL('.', self.location.href).pathname;
 const isFigure = (url) => new RegExp(`^${here}figures/[^/]+/?$`).test(url.pathname);
 const belongsToPages = (url) => /\.(css|js|svg|webp|png)$/.test(url.pathname);
 
-self.addEventListener('install', (event) => {
-  event.waitUntil(caches.open(store).then((cache) => cache.add(new Request(`${here}offline`, { cache: 'reload' }))).then(() => self.skipWaiting()));
-});
+/** The page for “no connection”, with the styles and scripts that it names. */
+async function keepSpare() {
+  const cache = await caches.open(spare);
+  const answer = await fetch(new Request(`${here}offline`, { cache: 'reload' }));
+  const page = await answer.clone().text();
+  await cache.put(`${here}offline`, answer);
+  await cache.addAll([...page.matchAll(/(?:href|src)="([^"]+\.(?:css|js|svg)(?:\?[^"]*)?)"/g)].map((found) => found[1]));
+}
+
+self.addEventListener('install', (event) => event.waitUntil(keepSpare().then(() => self.skipWaiting())));
 
 self.addEventListener('activate', (event) => {
   event.waitUntil((async () => {
-    for (const name of await caches.keys()) if (name.startsWith('figures-') && name !== store) await caches.delete(name);
+    for (const name of await caches.keys()) if (/^(figures|offline)-/.test(name) && name !== store && name !== spare) await caches.delete(name);
     await self.clients.claim();
   })());
 });
@@ -44,8 +52,7 @@ async function page(request, url) {
     if (answer.ok && isFigure(url)) await keep(keyOf(url), answer.clone());
     return answer;
   } catch (error) {
-    const cache = await caches.open(store);
-    return (isFigure(url) && await cache.match(keyOf(url))) || (await cache.match(`${here}offline`)) || Promise.reject(error);
+    return (isFigure(url) && await caches.match(keyOf(url))) || (await caches.match(`${here}offline`)) || Promise.reject(error);
   }
 }
 
