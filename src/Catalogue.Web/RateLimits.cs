@@ -14,7 +14,7 @@ internal static class RateLimits
     /// <summary>Meshes inspected for anybody, without an account.</summary>
     public const string Inspections = "inspections";
 
-    /// <summary>Ways to lay a part down: a page asks once, and once for each of its pictures.</summary>
+    /// <summary>What is worked out on a published mesh for anybody: ways to lay it down (a page asks once, and once for each picture) and overlays.</summary>
     public const string Orientations = "orientations";
 
     /// <summary>Reports, from the page or the API.</summary>

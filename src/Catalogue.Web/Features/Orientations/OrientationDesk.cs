@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
@@ -35,18 +34,13 @@ internal sealed record LaidDown(string Sha256, LengthUnit? Unit, BuildVolume Roo
         $"{MeshInspector.CheckVersion} {Sha256} {Unit} {Room} {Room.MarginMm} {LimitDegrees} {InVat}"))))[..32];
 }
 
-/// <summary>Works out ways to lay published parts down when they are first asked for, draws them, and keeps both as files that may be deleted.</summary>
-/// <remarks>Seconds a part, in the turns of visitors' inspections; whoever asks for what is being worked out waits for it. The oldest files go when there are more than <see cref="MostKept"/>.</remarks>
+/// <summary>Works out ways to lay published parts down when they are first asked for, draws them, and keeps both.</summary>
+/// <remarks>Seconds a part, in the turns of visitors' inspections; whoever asks for what is being worked out waits for it. Anybody can ask about any volume, so of more than <see cref="MostKept"/> files the oldest go.</remarks>
 internal sealed class OrientationDesk(IBlobStore blobs, CatalogueOptions options, InspectionTurns turns)
 {
     private const int MostKept = 5000;
-    private const int LetGo = 500;
 
-    private readonly ConcurrentDictionary<string, Lazy<Task<byte[]>>> _working = new();
-
-    /// <summary>What is kept from an earlier question; null when it has to be worked out.</summary>
-    public async Task<OrientationsReport?> KeptAsync(LaidDown laid, CancellationToken cancellation) =>
-        await TryReadAsync(PathOf(laid.Name + ".json"), cancellation) is { } kept ? Read(kept) : null;
+    private readonly KeptFiles _files = new(options.OrientationFolder, MostKept);
 
     /// <summary>The ways to lay it down; null when it is not clear what is inside the mesh.</summary>
     /// <exception cref="RuleBrokenException"><c>busy</c>, <c>orientations-too-long</c>, <c>file-missing</c>.</exception>
@@ -85,53 +79,9 @@ internal sealed class OrientationDesk(IBlobStore blobs, CatalogueOptions options
 
     private async Task<byte[]> FileAsync(string name, Func<Task<byte[]>> make, CancellationToken cancellation)
     {
-        var path = PathOf(name);
-        if (await TryReadAsync(path, cancellation) is { } kept) return kept;
-
-        // What is worked out once serves everybody who waits, so nobody's leaving stops it.
-        var working = _working.GetOrAdd(name, _ => new(() => KeepAsync(path, make)));
-        try
-        {
-            return await working.Value.WaitAsync(cancellation);
-        }
-        finally
-        {
-            if (working.Value.IsCompleted) _working.TryRemove(KeyValuePair.Create(name, working));
-        }
+        await _files.OnceAsync(name, async () => await _files.KeepAsync(name, await make())).WaitAsync(cancellation);
+        return await File.ReadAllBytesAsync(_files.PathOf(name), cancellation);
     }
-
-    private async Task<byte[]> KeepAsync(string path, Func<Task<byte[]>> make)
-    {
-        var bytes = await make();
-        Directory.CreateDirectory(options.OrientationFolder);
-        MakeRoom();
-        var temporary = $"{path}.{Guid.NewGuid():N}";
-        await File.WriteAllBytesAsync(temporary, bytes);
-        File.Move(temporary, path, overwrite: true);
-        return bytes;
-    }
-
-    /// <summary>Anybody can ask about any volume, so what is kept is bounded.</summary>
-    private void MakeRoom()
-    {
-        var files = new DirectoryInfo(options.OrientationFolder).GetFiles();
-        if (files.Length < MostKept) return;
-        foreach (var file in files.OrderBy(f => f.LastWriteTimeUtc).Take(LetGo)) file.Delete();
-    }
-
-    private string PathOf(string name) => Path.Combine(options.OrientationFolder, name);
 
     private static OrientationsReport? Read(byte[] json) => JsonSerializer.Deserialize<OrientationsReport?>(json, InspectionJson.Options);
-
-    private static async Task<byte[]?> TryReadAsync(string path, CancellationToken cancellation)
-    {
-        try
-        {
-            return await File.ReadAllBytesAsync(path, cancellation);
-        }
-        catch (Exception missing) when (missing is FileNotFoundException or DirectoryNotFoundException)
-        {
-            return null;
-        }
-    }
 }

@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using Catalogue.Geometry.Formats;
 using Catalogue.Geometry.Meshes;
 using Catalogue.Geometry.Pictures;
@@ -9,14 +8,14 @@ using Catalogue.Web.Storage;
 
 namespace Catalogue.Web.Features.Pictures;
 
-/// <summary>Draws pictures of meshes when they are first asked for, and keeps them as files: the same meshes in the same places are drawn once.</summary>
+/// <summary>Draws pictures of meshes when they are first asked for, and keeps them: the same meshes in the same places are drawn once.</summary>
 /// <remarks>
-/// One picture at a time, because a large mesh takes its room in memory while it is drawn; whoever asks for one that is being drawn waits for it. The folder may be
-/// deleted at any time. A picture of another version of the drawing has another name.
+/// One picture at a time, because a large mesh takes its room in memory while it is drawn; whoever asks for one that is being drawn waits for it.
+/// A picture of another version of the drawing has another name.
 /// </remarks>
 internal sealed class PictureDesk(IBlobStore blobs, CatalogueOptions options) : IDisposable
 {
-    private readonly ConcurrentDictionary<string, Lazy<Task<string>>> _drawing = new();
+    private readonly KeptFiles _files = new(options.PictureFolder);
     private readonly SemaphoreSlim _desk = new(1, 1);
 
     /// <summary>The file of a picture, drawn now if it is not there yet.</summary>
@@ -24,41 +23,25 @@ internal sealed class PictureDesk(IBlobStore blobs, CatalogueOptions options) : 
     public async Task<string> FileAsync(IReadOnlyList<PicturedFile> files, int width, int height, string format, CancellationToken cancellation, Vec3? place = null)
     {
         var name = PicturePath.NameOf(files, width, height, format, place);
-        var path = Path.Combine(options.PictureFolder, name[..2], name);
-        if (File.Exists(path)) return path;
-
-        // What is drawn once serves everybody who waits, so nobody's leaving stops it.
-        var drawing = _drawing.GetOrAdd(name, _ => new(() => DrawAsync(files, width, height, format, path, place)));
-        try
-        {
-            return await drawing.Value.WaitAsync(cancellation);
-        }
-        finally
-        {
-            if (drawing.Value.IsCompleted) _drawing.TryRemove(KeyValuePair.Create(name, drawing));
-        }
+        await _files.OnceAsync(name, () => DrawAsync(files, width, height, format, name, place)).WaitAsync(cancellation);
+        return _files.PathOf(name);
     }
 
     public void Dispose() => _desk.Dispose();
 
-    private async Task<string> DrawAsync(IReadOnlyList<PicturedFile> files, int width, int height, string format, string path, Vec3? place)
+    private async Task DrawAsync(IReadOnlyList<PicturedFile> files, int width, int height, string format, string name, Vec3? place)
     {
         await _desk.WaitAsync();
         try
         {
-            if (File.Exists(path)) return path;
             var meshes = new Dictionary<(string, LengthUnit?), TriangleMesh>();
             foreach (var file in files)
                 if (!meshes.ContainsKey((file.Sha256, file.Unit))) meshes[(file.Sha256, file.Unit)] = await StoredMesh.ReadAsync(blobs, file.Sha256, file.Unit, CancellationToken.None);
             List<PicturedMesh> drawn = [.. files.Select(f => new PicturedMesh(meshes[(f.Sha256, f.Unit)], f.Rotation, f.Position, PictureTints.Clay))];
-            var bytes = await Task.Run(() => PictureEncoding.Encode(place is { } at
+            var picture = place is { } at
                 ? MeshPicture.Draw([.. drawn, Ball(at, drawn[0].Mesh)], ViewOf(at, drawn[0].Mesh), width, height)
-                : MeshPicture.Draw(drawn, PictureView.ThreeQuarter, width, height), format));
-            Directory.CreateDirectory(Path.GetDirectoryName(path)!);
-            var temporary = $"{path}.{Guid.NewGuid():N}";
-            await File.WriteAllBytesAsync(temporary, bytes);
-            File.Move(temporary, path, overwrite: true);
-            return path;
+                : MeshPicture.Draw(drawn, PictureView.ThreeQuarter, width, height);
+            await _files.KeepAsync(name, PictureEncoding.Encode(picture, format));
         }
         finally
         {

@@ -1,4 +1,3 @@
-using System.Text.Json.Serialization;
 using Catalogue.Geometry.Meshes;
 using Catalogue.Geometry.Spatial;
 using Catalogue.Model.Inspections;
@@ -13,11 +12,10 @@ namespace Catalogue.Web.Features.Viewer;
 internal sealed record Overlay(string Code, string Name, string About, IReadOnlyList<OverlayKind> Kinds, IReadOnlyList<OverlayPlace> Places)
 {
     /// <summary>The kind of each triangle of the file.</summary>
-    [JsonIgnore]
     public byte[] OfTriangle { get; init; } = [];
 
     /// <summary>Counts up when overlays are made another way by the same checks.</summary>
-    public const int Version = 1;
+    public const int Version = 2;
 
     /// <summary>The same with the area of each kind.</summary>
     public Overlay Measured(TriangleMesh mesh)

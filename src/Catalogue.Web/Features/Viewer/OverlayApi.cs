@@ -54,12 +54,12 @@ internal static class OverlayApi
         if (shown < 0 || shown >= shape.Levels.Count)
             throw new RuleBrokenException("not-found", $"There is no level of detail {shown}: this shape has {shape.Levels.Count}, counted from 0.");
         var name = NameOf(asked, chosen, turn);
-        var path = await desk.AskAsync(name + ".json", stop => MakeAsync(desk, asked, chosen, turn, name, stop), cancellation);
+        var path = await desk.AskAsync(desk.Overlays, name + ".json", stop => MakeAsync(desk, asked, chosen, turn, name, stop), cancellation);
         if (path is null) return NotYet.Say(http);
         if (ShapeApi.Kept(http, asked.Revision, string.Create(CultureInfo.InvariantCulture, $"{name}-{shown}"))) return TypedResults.StatusCode(StatusCodes.Status304NotModified);
         var told = JsonSerializer.Deserialize<Overlay>(await File.ReadAllBytesAsync(path, cancellation))!;
-        var kinds = await File.ReadAllBytesAsync(desk.PathOf(name + ".kinds"), cancellation);
-        var nearest = desk.PathOf(ViewedShape.NearestOf(ViewedShape.KeyOf(asked.Revision.Sha256, asked.Revision.Unit), shown));
+        var kinds = told.OfTriangle;
+        var nearest = desk.Shapes.PathOf(ViewedShape.NearestOf(ViewedShape.KeyOf(asked.Revision.Sha256, asked.Revision.Unit), shown));
         if (File.Exists(nearest)) kinds = OfNearest(kinds, await File.ReadAllBytesAsync(nearest, cancellation));
         return TypedResults.Ok(new OverlayView(told.Code, told.Name, told.About, asked.Process.Code, shown, told.Kinds, told.Places, Convert.ToBase64String(kinds)));
     }
@@ -93,8 +93,7 @@ internal static class OverlayApi
         var before = chosen.Code == "changes" && asked.Before is { } b ? await desk.ReadAsync(b.Sha256, b.Unit, stop) : null;
         var mesh = await desk.ReadAsync(asked.Revision.Sha256, asked.Revision.Unit, stop);
         var overlay = chosen.Make(new(mesh, asked.Facts, asked.Process, turn, before, stop)).Measured(mesh);
-        await desk.KeepAsync(name + ".kinds", overlay.OfTriangle);
-        await desk.KeepAsync(name + ".json", JsonSerializer.SerializeToUtf8Bytes(overlay)); // Last: with it the other is there.
+        await desk.Overlays.KeepAsync(name + ".json", JsonSerializer.SerializeToUtf8Bytes(overlay));
     }
 
     /// <summary>The same for the same mesh, checks, limits, pose and mesh before.</summary>

@@ -44,7 +44,7 @@ internal static class ShapeApi
         var viewed = await ViewedRevision.FindAsync(db, http, figure, part, variant, revision, cancellation);
         var key = ViewedShape.KeyOf(viewed.Sha256, viewed.Unit);
         var name = ViewedShape.ModelOf(key, Math.Clamp(level, 0, 99));
-        var path = desk.PathOf(name);
+        var path = desk.Shapes.PathOf(name);
         if (!File.Exists(path))
             throw new RuleBrokenException("not-found", "There is no such level of detail. Ask for the list of levels first: it makes them and gives their addresses.");
         http.Response.Headers.CacheControl = viewed.Keeping(forEver: v == key[..12]);

@@ -40,7 +40,7 @@ internal sealed record ViewedShape(int Triangles, double[] Min, double[] Max, IR
     public static async Task<ViewedShape?> AskAsync(ViewerDesk desk, ViewedRevision revision, CancellationToken cancellation)
     {
         var key = KeyOf(revision.Sha256, revision.Unit);
-        var path = await desk.AskAsync(ListOf(key), stop => MakeAsync(desk, revision, key, stop), cancellation);
+        var path = await desk.AskAsync(desk.Shapes, ListOf(key), stop => MakeAsync(desk, revision, key, stop), cancellation);
         return path is null ? null : JsonSerializer.Deserialize<ViewedShape>(await File.ReadAllBytesAsync(path, cancellation));
     }
 
@@ -53,14 +53,14 @@ internal sealed record ViewedShape(int Triangles, double[] Min, double[] Max, IR
         for (var i = 0; i < levels.Count; i++)
         {
             var model = GlbWriter.ToBytes(levels[i].Mesh, revision.PartName);
-            await desk.KeepAsync(ModelOf(key, i), model);
-            if (!ReferenceEquals(levels[i].Mesh, mesh)) await desk.KeepAsync(NearestOf(key, i), Nearest(levels[i].Mesh, tree ??= TriangleTree.Build(mesh, stop), stop));
+            await desk.Shapes.KeepAsync(ModelOf(key, i), model);
+            if (!ReferenceEquals(levels[i].Mesh, mesh)) await desk.Shapes.KeepAsync(NearestOf(key, i), Nearest(levels[i].Mesh, tree ??= TriangleTree.Build(mesh, stop), stop));
             kept.Add(new(levels[i].Mesh.TriangleCount, Math.Round(levels[i].DeviationMm, 4), model.Length));
         }
 
         var (min, max) = (mesh.Bounds.Min, mesh.Bounds.Max);
         var shape = new ViewedShape(mesh.TriangleCount, [min.X, min.Y, min.Z], [max.X, max.Y, max.Z], kept);
-        await desk.KeepAsync(ListOf(key), JsonSerializer.SerializeToUtf8Bytes(shape)); // Last: with it all the others are there.
+        await desk.Shapes.KeepAsync(ListOf(key), JsonSerializer.SerializeToUtf8Bytes(shape)); // Last: with it all the others are there.
     }
 
     private static byte[] Nearest(TriangleMesh level, TriangleTree whole, CancellationToken stop)

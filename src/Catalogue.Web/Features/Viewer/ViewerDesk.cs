@@ -7,7 +7,7 @@ using Catalogue.Web.Storage;
 
 namespace Catalogue.Web.Features.Viewer;
 
-/// <summary>Makes what the viewer shows when it is first asked for, and keeps it as files that may be deleted at any time: they are made again.</summary>
+/// <summary>Makes what the viewer shows when it is first asked for, and keeps it.</summary>
 /// <remarks>One thing at a time, in the background: a large mesh takes its room in memory, and nobody who waits keeps a request open for it. Names come from the content.</remarks>
 internal sealed class ViewerDesk(IBlobStore blobs, CatalogueOptions options, IHostApplicationLifetime life) : IDisposable
 {
@@ -17,38 +17,36 @@ internal sealed class ViewerDesk(IBlobStore blobs, CatalogueOptions options, IHo
     /// <summary>More are not taken on at a time.</summary>
     private const int MostWaiting = 64;
 
-    private readonly ConcurrentDictionary<string, Lazy<Task>> _making = new();
+    /// <summary>Anybody can ask for any pose.</summary>
+    private const int MostOverlays = 5000;
+
+    private readonly ConcurrentDictionary<string, Exception> _failed = new();
     private readonly SemaphoreSlim _desk = new(1, 1);
     private (string Sha256, LengthUnit? Unit, WeakReference<TriangleMesh> Mesh)? _last;
 
-    /// <summary>Where a file of that name is kept, whether it is there or not.</summary>
-    public string PathOf(string name) => Path.Combine(options.ViewerFolder, name[..2], name);
+    /// <summary>Levels of detail; as many as there are meshes.</summary>
+    public KeptFiles Shapes { get; } = new(Path.Combine(options.ViewerFolder, "shapes"));
+
+    public KeptFiles Overlays { get; } = new(Path.Combine(options.ViewerFolder, "overlays"), MostOverlays);
 
     /// <summary>The path of a file once it is there; null while it is being made.</summary>
-    /// <param name="make">Called in the background, one at a time; leaves the file there by <see cref="KeepAsync"/>.</param>
-    public async Task<string?> AskAsync(string name, Func<CancellationToken, Task> make, CancellationToken cancellation)
+    /// <param name="make">Called in the background, one at a time; leaves the file there.</param>
+    public async Task<string?> AskAsync(KeptFiles files, string name, Func<CancellationToken, Task> make, CancellationToken cancellation)
     {
-        var path = PathOf(name);
-        if (File.Exists(path)) return path;
-        if (_making.Count >= MostWaiting && !_making.ContainsKey(name))
+        if (files.Has(name)) return files.PathOf(name);
+        if (_failed.TryRemove(name, out var why)) throw why; // Told to the first who asks again; then it is tried again.
+        if (files.Making >= MostWaiting)
             throw new RuleBrokenException("busy", "Many things are being prepared for the viewer just now. Nothing is lost; ask again in a minute.");
-        var making = _making.GetOrAdd(name, _ => new(() => Task.Run(() => MakeAsync(path, make), CancellationToken.None)));
-        var done = await Task.WhenAny(making.Value, Task.Delay(Patience, cancellation)) == making.Value;
-        cancellation.ThrowIfCancellationRequested();
-        if (!done) return null;
-        _making.TryRemove(KeyValuePair.Create(name, making));
-        await making.Value; // Tells why it could not be made.
-        return path;
-    }
+        var making = files.OnceAsync(name, () => MakeAsync(make));
+        if (await Task.WhenAny(making, Task.Delay(Patience, cancellation)) != making)
+        {
+            _ = making.ContinueWith(failed => _failed[name] = failed.Exception!.InnerException!, CancellationToken.None, TaskContinuationOptions.OnlyOnFaulted, TaskScheduler.Default);
+            cancellation.ThrowIfCancellationRequested();
+            return null;
+        }
 
-    /// <summary>Writes a file whole or not at all.</summary>
-    public async Task KeepAsync(string name, ReadOnlyMemory<byte> content)
-    {
-        var path = PathOf(name);
-        Directory.CreateDirectory(Path.GetDirectoryName(path)!);
-        var temporary = $"{path}.{Guid.NewGuid():N}";
-        await File.WriteAllBytesAsync(temporary, content);
-        File.Move(temporary, path, overwrite: true);
+        await making; // Tells why it could not be made.
+        return files.PathOf(name);
     }
 
     /// <summary>Reads a mesh, all items of its file together. The last one read is remembered as long as there is room for it.</summary>
@@ -63,12 +61,12 @@ internal sealed class ViewerDesk(IBlobStore blobs, CatalogueOptions options, IHo
 
     public void Dispose() => _desk.Dispose();
 
-    private async Task MakeAsync(string path, Func<CancellationToken, Task> make)
+    private async Task MakeAsync(Func<CancellationToken, Task> make)
     {
         await _desk.WaitAsync(life.ApplicationStopping);
         try
         {
-            if (!File.Exists(path)) await make(life.ApplicationStopping);
+            await make(life.ApplicationStopping);
         }
         finally
         {
