@@ -12,7 +12,8 @@ public sealed class DesignerPagesTests(RunningCatalogue catalogue, Chromium chro
           .filter(e => e.getBoundingClientRect().right > innerWidth && !e.closest('.table-scroll table')).map(e => e.tagName + '.' + e.className + ' ' + e.textContent.trim().slice(0, 30)).join('; ')
         """;
 
-    private static readonly (string Name, string Path)[] Pages =
+    /// <summary>Every page of designers and of the host.</summary>
+    internal static readonly (string Name, string Path)[] Pages =
     [
         ("drafts", "/drafts"),
         ("draft", $"/drafts/{Workshop.Figure}"),

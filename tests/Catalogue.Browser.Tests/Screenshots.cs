@@ -6,7 +6,7 @@ namespace Catalogue.Browser.Tests;
 internal static class Screenshots
 {
     private const int Tries = 3;
-    private static readonly string Folder = Path.Combine(Root(), "out", "screenshots");
+    private static readonly string Folder = Workplace.Out("screenshots");
 
     /// <summary>The whole page, in a window as high as it is, so that what sticks to the window's edge is where it belongs.</summary>
     public static async Task TakeAsync(IPage page, string name)
@@ -14,7 +14,6 @@ internal static class Screenshots
         var width = page.ViewportSize!.Width;
         var height = await page.EvaluateAsync<int>("document.documentElement.scrollHeight");
         await page.SetViewportSizeAsync(width, Math.Clamp(height, 800, 15_000));
-        Directory.CreateDirectory(Folder);
         for (var attempt = 1; ; attempt++)
         {
             try
@@ -28,12 +27,5 @@ internal static class Screenshots
                 await Task.Delay(TimeSpan.FromSeconds(attempt));
             }
         }
-    }
-
-    private static string Root()
-    {
-        var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "Catalogue.sln"))) folder = folder.Parent;
-        return folder?.FullName ?? AppContext.BaseDirectory;
     }
 }

@@ -65,7 +65,7 @@ public sealed class FieldTagHelper : TagHelper
         var control = new TagBuilder(Choices is not null ? "select" : Kind == FieldKind.Area ? "textarea" : "input");
         control.Attributes["id"] = id;
         control.Attributes["name"] = name;
-        if (Required) control.Attributes["required"] = "required";
+        if (Required && Choices?.FirstOrDefault()?.Value is not { Length: > 0 }) control.Attributes["required"] = "required"; // A list without an empty line always has an answer.
         if (Maxlength is { } max) control.Attributes["maxlength"] = max.ToString(CultureInfo.InvariantCulture);
         if (Autocomplete is not null) control.Attributes["autocomplete"] = Autocomplete;
         var describedBy = string.Join(' ', new[] { error is null ? null : id + "-error", Note is null ? null : id + "-note" }.OfType<string>());

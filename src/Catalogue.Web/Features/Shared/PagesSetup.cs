@@ -50,18 +50,19 @@ internal static class PagesSetup
         app.UseResponseCompression();
         app.Use(static (context, next) =>
         {
-            var headers = context.Response.Headers;
-            headers.ContentSecurityPolicy = ContentPolicy;
-            headers.XContentTypeOptions = "nosniff";
-            headers["Referrer-Policy"] = "same-origin";
-            headers["Permissions-Policy"] = "camera=(), geolocation=(), microphone=()";
-
-            // A page is for one reader's printer and changes with the range: never shown from a store without asking, never to another reader.
+            // At the last moment: an error page begins by clearing what was set before.
             context.Response.OnStarting(static state =>
             {
                 var response = (HttpResponse)state;
-                if (response.ContentType?.StartsWith("text/html", StringComparison.Ordinal) is true && response.Headers.CacheControl.Count == 0)
-                    response.Headers.CacheControl = "private, no-cache";
+                var headers = response.Headers;
+                headers.ContentSecurityPolicy = ContentPolicy;
+                headers.XContentTypeOptions = "nosniff";
+                headers["Referrer-Policy"] = "same-origin";
+                headers["Permissions-Policy"] = "camera=(), geolocation=(), microphone=()";
+
+                // A page is for one reader's printer and changes with the range: never shown from a store without asking, never to another reader.
+                if (response.ContentType?.StartsWith("text/html", StringComparison.Ordinal) is true && headers.CacheControl.Count == 0)
+                    headers.CacheControl = "private, no-cache";
                 return Task.CompletedTask;
             }, context.Response);
             return next(context);

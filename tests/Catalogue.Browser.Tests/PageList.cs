@@ -1,0 +1,20 @@
+using System.Reflection;
+using Xunit;
+
+namespace Catalogue.Browser.Tests;
+
+/// <summary>Every page that is looked at in the browser, for what does not need one: a page is added to the tests once.</summary>
+internal static class PageList
+{
+    /// <summary>Pages for everybody, read off <see cref="EveryPageTests"/>.</summary>
+    public static IReadOnlyList<(string Name, string Path)> Public { get; } =
+    [
+        .. typeof(EveryPageTests).GetMethods()
+            .Where(method => method.GetParameters().Length == 2)
+            .SelectMany(method => method.GetCustomAttributes<InlineDataAttribute>())
+            .Select(page => ((string)page.Data[0]!, (string)page.Data[1]!)),
+    ];
+
+    /// <summary>Pages of designers and the host, who are signed in.</summary>
+    public static IReadOnlyList<(string Name, string Path)> Designers => DesignerPagesTests.Pages;
+}
