@@ -18,4 +18,13 @@ internal static class Accessibility
         var result = await page.RunAxe(Rules);
         return result.Violations.Select(v => $"{where}: {v.Id}: {v.Help}: {string.Join(" | ", v.Nodes.Select(n => n.Html))}");
     }
+
+    /// <summary>What a change of colours alone can break, on a page that <see cref="ViolationsAsync"/> has looked at: axe is still there, and only its rules on contrast run.</summary>
+    public static async Task<IEnumerable<string>> ContrastViolationsAsync(IPage page, string where) => await page.EvaluateAsync<string[]>("""
+        async where => {
+          const { violations, passes } = await axe.run({ runOnly: ['color-contrast'] });
+          if (violations.length + passes.length === 0) return [where + ': no contrast was measured'];
+          return violations.flatMap(broken => broken.nodes.map(node => where + ': ' + broken.help + ': ' + node.html));
+        }
+        """, where);
 }

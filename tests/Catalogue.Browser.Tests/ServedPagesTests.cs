@@ -30,8 +30,24 @@ public sealed class ServedPagesTests(RunningCatalogue catalogue, Chromium chromi
             Assert.True(policy.Contains("default-src 'self'", StringComparison.Ordinal) && !holes.Any(hole => policy.Contains(hole, StringComparison.Ordinal)), $"{name}: “{policy}”");
     }
 
-    /// <summary>Every page, asked for by a visitor or by the host.</summary>
+    private static readonly SemaphoreSlim Turn = new(1);
+    private static List<Served>? _all;
+
+    /// <summary>Every page, asked for once by a visitor or by the host.</summary>
     private async Task<List<Served>> AllAsync()
+    {
+        await Turn.WaitAsync();
+        try
+        {
+            return _all ??= await AskAsync();
+        }
+        finally
+        {
+            Turn.Release();
+        }
+    }
+
+    private async Task<List<Served>> AskAsync()
     {
         await using var visitor = await chromium.ReaderAsync(1280);
         await using var host = await chromium.ReaderAsync(1280);

@@ -1,0 +1,68 @@
+using System.Text.Json;
+using Xunit;
+
+namespace Catalogue.Browser.Tests;
+
+/// <summary>Weight, calm and good practice of the pages people come for. Times are not here: they say more about the machine (see DEVELOPERS.md, “Audit”).</summary>
+public sealed class AuditTests(RunningCatalogue catalogue, Chromium chromium)
+{
+    private const string Printer = "process=VPP-rigid&volume=64x114x152&margin=2";
+
+    /// <summary>What a reader waits for on a slow line, pictures included, the viewer not: it is fetched when somebody asks for it.</summary>
+    private const int MostBytes = 150_000;
+
+    // Bytes on the wire as the Resource Timing API (W3C) tells them; movement as the Layout Instability API (WICG) tells it.
+    private const string Watch = """
+        window.moved = 0;
+        new PerformanceObserver(list => { for (const shift of list.getEntries()) if (!shift.hadRecentInput) window.moved += shift.value; }).observe({ type: 'layout-shift', buffered: true });
+        """;
+
+    private const string Weigh = """
+        async () => {
+          for (let y = 0; y < document.documentElement.scrollHeight; y += innerHeight / 2) {
+            scrollTo({ top: y, behavior: 'instant' });
+            await new Promise(requestAnimationFrame);
+          }
+          await Promise.all([...document.images].map(image => image.complete || new Promise(done => image.onload = image.onerror = done)));
+          await new Promise(done => requestAnimationFrame(() => requestAnimationFrame(done)));
+          const loaded = [...performance.getEntriesByType('navigation'), ...performance.getEntriesByType('resource')];
+          return { bytes: loaded.reduce((sum, one) => sum + one.transferSize, 0), moved: window.moved, viewer: loaded.filter(one => one.name.includes('/three')).length };
+        }
+        """;
+
+    [Theory]
+    [InlineData("/")]
+    [InlineData("/?" + Printer)]
+    [InlineData("/matrix")]
+    [InlineData("/figures/lamplighter?" + Printer)]
+    [InlineData("/figures/signal-keeper?" + Printer)]
+    [InlineData("/figures/lamplighter/parts/arm?" + Printer)]
+    [InlineData("/printer")]
+    public async Task A_page_is_light_and_nothing_on_it_jumps(string path)
+    {
+        foreach (var width in new[] { 390, 1280 })
+        {
+            await using var reader = await chromium.ReaderAsync(width);
+            await reader.AddInitScriptAsync(Watch);
+            var page = await reader.NewPageAsync();
+            await page.GotoAsync(catalogue.Address + path);
+            var seen = await page.EvaluateAsync<JsonElement>(Weigh);
+            TestContext.Current.TestOutputHelper?.WriteLine($"{path} at {width} px: {seen.GetRawText()}");
+            Assert.InRange(seen.GetProperty("bytes").GetInt32(), 1_000, MostBytes);
+            Assert.Equal(0, seen.GetProperty("viewer").GetInt32());
+            Assert.InRange(seen.GetProperty("moved").GetDouble(), 0, 0.001);
+        }
+    }
+
+    // Lighthouse (npm), the categories that no clock decides; performance is audited by hand.
+    [Fact]
+    public async Task Range_figure_and_matrix_score_at_least_95_for_accessibility_good_practice_and_search()
+    {
+        Assert.SkipWhen(Chromium.Path is null, "No Chromium here: install it, or set CHROMIUM to its path.");
+        string[] addresses = [.. new[] { "/", "/figures/lamplighter", "/matrix" }.Select(path => catalogue.Address + path)];
+        var printed = await PageCheckers.RunAsync("audit.mjs", ["--chrome", Chromium.Path, "--only", "accessibility,best-practices,seo", "--form", "mobile", .. addresses]);
+        var audits = printed.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(line => JsonElement.Parse(line)).ToList();
+        Assert.Equal(addresses, audits.Select(a => a.GetProperty("address").GetString()));
+        Assert.All(audits, audit => Assert.All(audit.GetProperty("scores").EnumerateObject(), score => Assert.True(score.Value.GetInt32() >= 95, $"{score.Name}: {audit.GetRawText()}")));
+    }
+}
