@@ -26,6 +26,7 @@ internal sealed class FigureSketch
     private readonly byte[] _verdicts;
     private readonly (int First, int Second)[] _joints;
     private readonly byte[] _jointVerdicts;
+    private readonly byte[] _atAnySize;
     private readonly int _processes;
     private readonly int _choices;
 
@@ -33,6 +34,7 @@ internal sealed class FigureSketch
     {
         (_parts, _inspections, _states, _outlines, _verdicts) = (other._parts, other._inspections, other._states, other._outlines, other._verdicts);
         (_joints, _processes, _choices, _jointVerdicts) = (other._joints, other._processes, other._choices, jointVerdicts);
+        _atAnySize = AtAnySizes();
     }
 
     /// <param name="parts">The parts as the figure has them.</param>
@@ -75,6 +77,7 @@ internal sealed class FigureSketch
         var joined = joints.Where(j => places.ContainsKey(j.FirstPartId) && places.ContainsKey(j.SecondPartId)).ToList();
         _joints = [.. joined.Select(j => (places[j.FirstPartId], places[j.SecondPartId]))];
         _jointVerdicts = Verdicts(joined, processes);
+        _atAnySize = AtAnySizes();
     }
 
     /// <summary>The same with joints judged anew; the same joints in the same order.</summary>
@@ -111,6 +114,16 @@ internal sealed class FigureSketch
 
     /// <summary>The outline that was kept of a variant; null where there is none.</summary>
     public byte[]? OutlineOf(int variant) => (State)_states[variant] == State.Outlined ? _outlines.AsSpan(variant * FitOutline.Size, FitOutline.Size).ToArray() : null;
+
+    /// <summary>The verdict on a process whatever the volume: none is better.</summary>
+    public Verdict AtAnySize(int process) => (Verdict)_atAnySize[process];
+
+    private byte[] AtAnySizes()
+    {
+        var verdicts = new byte[_processes];
+        for (var p = 0; p < verdicts.Length; p++) verdicts[p] = (byte)On(p, []).Best;
+        return verdicts;
+    }
 
     /// <summary>The verdict on a process, as far as the fits tell.</summary>
     /// <param name="fits">Per variant; empty = whatever the volume.</param>

@@ -47,8 +47,8 @@ internal sealed class IndexReading(CatalogueDb db, Vocabulary vocabulary, IReadO
                 i.SizeXMm, i.SizeYMm, i.SizeZMm, i.VolumeMm3, i.AreaMm2, i.State, o == null ? null : o.Outline)).ToListAsync(cancellation)).ToLookup(e => e.Edition);
         var variants = entries.SelectMany(e => e).Select(e => e.Variant).ToList();
         var choices = await db.Figures.Where(f => ids.Contains(f.Id)).SelectMany(f => f.Choices).AsNoTracking().ToDictionaryAsync(c => c.Id, cancellation);
-        var hardware = (await db.Figures.Where(f => ids.Contains(f.Id)).SelectMany(f => f.Hardware.Select(h => new { h.FigureId, h.Name }))
-            .ToListAsync(cancellation)).ToLookup(h => h.FigureId, h => h.Name);
+        var hardware = (await db.Figures.Where(f => ids.Contains(f.Id)).SelectMany(f => f.Hardware.Select(h => new HardwareRow(h.FigureId, h.Kind, h.Name, h.Size, h.IsOptional, h.Processes)))
+            .ToListAsync(cancellation)).ToLookup(h => h.Figure);
         var joints = (await db.Figures.Where(f => ids.Contains(f.Id)).SelectMany(f => f.Joints).AsNoTracking().ToListAsync(cancellation)).ToLookup(j => j.FigureId);
         var madeFor = (await db.Variants.Where(v => variants.Contains(v.Id)).SelectMany(v => v.Declarations.Select(d => new { d.VariantId, d.Process }))
             .ToListAsync(cancellation)).ToLookup(d => d.VariantId, d => d.Process);
@@ -67,7 +67,9 @@ internal sealed class IndexReading(CatalogueDb db, Vocabulary vocabulary, IReadO
             {
                 Id = f.Id, Slug = f.Slug, Title = f.Title, Summary = f.Summary, HeightMm = f.HeightMm, ScaleDenominator = f.ScaleDenominator,
                 Licence = string.Intern(f.Licence), EditionNumber = f.Number, PublishedAt = f.PublishedAt, Freshness = (f.Version, f.Judgements), Parts = parts, Joints = judged,
-                Words = vocabulary.NumbersOf(string.Join('\n', parts.Select(p => p.Name).Concat(hardware[f.Id]).Prepend(f.Summary).Prepend(f.Title))),
+                Words = vocabulary.NumbersOf(string.Join('\n', [f.Title, f.Summary, .. parts.Select(p => p.Name), .. hardware[f.Id].SelectMany(h => new[] { h.Name, h.Size, Model.Words.Of(h.Kind) })])),
+                TitleWords = vocabulary.NumbersOf(f.Title),
+                Needs = NeededHardware.Of(hardware[f.Id].Where(h => !h.IsOptional).Select(h => (h.Kind, h.Processes)), _codes),
                 Sketch = new(parts, judged, outlines, _codes, (revision, process) => verdicts.TryGetValue((revision, process), out var verdict) ? verdict : null),
             };
         }
@@ -128,6 +130,8 @@ internal sealed class IndexReading(CatalogueDb db, Vocabulary vocabulary, IReadO
     private sealed record FigureRow(
         Guid Id, string Slug, string Title, string Summary, double HeightMm, double? ScaleDenominator, string Licence, int Version, int Judgements,
         Guid Edition, int Number, DateTime PublishedAt);
+
+    private sealed record HardwareRow(Guid Figure, HardwareKind Kind, string Name, string Size, bool IsOptional, string[] Processes);
 
     private sealed record EntryRow(
         Guid Edition, Guid Part, string PartSlug, string PartName, int Quantity, PartRole Role, int Position, Guid? Choice, IReadOnlyList<Pose> Poses,

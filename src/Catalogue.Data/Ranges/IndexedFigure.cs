@@ -39,6 +39,12 @@ public sealed record IndexedFigure
     /// <summary>Title, summary, part names and hardware, as numbers of the <see cref="Vocabulary"/>.</summary>
     internal int[] Words { get; init; } = [];
 
+    /// <summary>Those of the title alone.</summary>
+    internal int[] TitleWords { get; init; } = [];
+
+    /// <summary>The hardware it cannot do without.</summary>
+    internal NeededHardware Needs { get; init; } = NeededHardware.Nothing;
+
     /// <summary>What its verdicts come to.</summary>
     internal FigureSketch Sketch { get; init; } = null!;
 }

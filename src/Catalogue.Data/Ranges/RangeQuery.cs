@@ -1,5 +1,7 @@
 using Catalogue.Geometry.Fit;
+using Catalogue.Model.Figures;
 using Catalogue.Model.Printers;
+using Catalogue.Model.Ranges;
 using Catalogue.Model.Verdicts;
 
 namespace Catalogue.Data.Ranges;
@@ -9,8 +11,17 @@ public sealed record RangeQuery
 {
     public const int LargestPage = 200;
 
-    /// <summary>Words that must all occur in title, summary, part names or hardware.</summary>
+    /// <summary>Words that must all be answered by title, summary, part names or hardware, see <see cref="WordSearch"/>.</summary>
     public string? Words { get; init; }
+
+    /// <summary>Only figures with a height in one of these; empty = all.</summary>
+    public IReadOnlyList<HeightBand> Heights { get; init; } = [];
+
+    /// <summary>Only figures that take one of these kinds of hardware; null stands for those that take none; empty = all.</summary>
+    public IReadOnlyList<HardwareKind?> Needs { get; init; } = [];
+
+    /// <summary>Only figures under one of these licences; empty = all.</summary>
+    public IReadOnlyList<string> Licences { get; init; } = [];
 
     public Printer Printer { get; init; } = Printer.Unknown;
 
@@ -34,6 +45,9 @@ public enum RangeOrder
     Verdict,
     Newest,
     Height,
+
+    /// <summary>What answers the words best first; of equals, what suits the printer.</summary>
+    Match,
 }
 
 /// <summary>A figure with its verdict for the printer asked about; null when none was.</summary>
@@ -54,6 +68,12 @@ public sealed record RangePage(IReadOnlyList<RangeItem> Items, int Total, int Pa
     /// <summary>False when figures that are open might have the verdicts asked for: the total counts those that surely have.</summary>
     public bool IsTotalExact { get; init; } = true;
 
+    /// <summary>What the figures found could be narrowed down by.</summary>
+    public RangeFacets Facets { get; init; } = RangeFacets.None;
+
+    /// <summary>Words that no figure has as they were written, with those that were taken for them.</summary>
+    public IReadOnlyList<WordTaken> Taken { get; init; } = [];
+
     public int Pages => Math.Max(1, (Total + Size - 1) / Size);
 }
 
@@ -68,7 +88,7 @@ public sealed record MatrixQuery
     /// <summary>The processes that the range promises.</summary>
     public IReadOnlyCollection<string> Promised { get; init; } = [];
 
-    /// <summary>Words that must all occur in title, summary, part names or hardware.</summary>
+    /// <summary>Words that must all be answered by title, summary, part names or hardware, see <see cref="WordSearch"/>.</summary>
     public string? Words { get; init; }
 
     /// <summary>Only figures that do not keep the promise.</summary>

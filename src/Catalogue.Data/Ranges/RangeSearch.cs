@@ -27,28 +27,48 @@ public sealed class RangeSearch(RangeIndex index, FitAnswers fits, DatabaseChoic
         ArgumentNullException.ThrowIfNull(query);
         var snapshot = await index.CurrentAsync(cancellation);
         var (size, page) = (Math.Clamp(query.Size, 1, RangeQuery.LargestPage), Math.Max(1, query.Page));
-        var figures = Having(snapshot, query.Words);
+        var words = WordSearch.Over(snapshot.Figures, snapshot.Vocabulary, query.Words);
+        var costs = words.IsAsked ? Enumerable.Range(0, snapshot.Figures.Count).Where(words.Finds).Select(words.CostOf).ToArray() : null;
+        var figures = words.IsAsked ? snapshot.Figures.Where((_, f) => words.Finds(f)).ToList() : snapshot.Figures;
         if (query.Printer.IsUnknown)
         {
-            var all = Enumerable.Range(0, figures.Count).ToList();
-            return new([.. PageOf(Ordered(all, query.Order, figures), page, size).Select(f => new RangeItem(figures[f], null, null))], figures.Count, page, size);
+            var all = new RangeSelection(snapshot, query, figures, null);
+            var shelf = all.Listed.ToList();
+            return new([.. PageOf(Ordered(shelf, query.Order, figures, costs), page, size).Select(f => new RangeItem(figures[f], null, null))], shelf.Count, page, size)
+            {
+                Facets = all.Facets(0),
+                Taken = words.Taken,
+            };
         }
 
-        var sweep = Sweep(snapshot, figures, query.Printer);
-        await sweep.SettleAsync(Enumerable.Range(0, figures.Count), PatienceFor(figures.Count, query.Verdicts.Count > 0), onlyBest: true, cancellation);
-        var listed = Enumerable.Range(0, figures.Count)
-            .Where(f => query.Verdicts.Count == 0 || (sweep.Best(f) is { IsSettled: true } span && query.Verdicts.Contains(span.Best))).ToList();
-        var ordered = query.Order == RangeOrder.Verdict ? listed.OrderBy(f => sweep.Best(f).Best).ThenBy(f => !sweep.Best(f).IsSettled) : Ordered(listed, query.Order, figures);
-        var shown = PageOf(ordered, page, size);
+        var (sweep, firstProcess) = Sweep(snapshot, figures, query.Printer);
+        var selection = new RangeSelection(snapshot, query, figures, sweep);
+        var candidates = Enumerable.Range(0, figures.Count).Where(f => selection.Passes(f, RangeFilter.Verdict)).ToList();
+        await sweep.SettleAsync(candidates, PatienceFor(candidates.Count, query.Verdicts.Count > 0), onlyBest: true, cancellation);
+        selection.LookAtVerdicts();
+        var listed = selection.Listed.ToList();
+        var shown = PageOf(Ordered(listed, query.Order, figures, costs, sweep), page, size);
         await sweep.SettleAsync(shown, TimeSpan.MaxValue, onlyBest: true, cancellation);
 
-        var counts = Enumerable.Range(0, figures.Count).Select(sweep.Best).Where(s => s.IsSettled).GroupBy(s => s.Best).ToDictionary(g => g.Key, g => g.Count());
+        var counts = candidates.Select(sweep.Best).Where(s => s.IsSettled).GroupBy(s => s.Best).ToDictionary(g => g.Key, g => g.Count());
         return new(await ItemsAsync(snapshot, sweep, shown, query.Printer, cancellation), listed.Count, page, size)
         {
             Counts = counts,
-            Open = figures.Count - counts.Values.Sum(),
-            IsTotalExact = query.Verdicts.Count == 0 || figures.Count == counts.Values.Sum(),
+            Open = candidates.Count - counts.Values.Sum(),
+            IsTotalExact = query.Verdicts.Count == 0 || candidates.Count == counts.Values.Sum(),
+            Facets = selection.Facets(firstProcess),
+            Taken = words.Taken,
         };
+    }
+
+    /// <summary>What each filter of a question does to it, for when nothing is found. Looks at the whole range.</summary>
+    public async Task<IReadOnlyList<FilterShare>> SharesAsync(RangeQuery query, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(query);
+        var snapshot = await index.CurrentAsync(cancellation);
+        var sweep = query.Printer.IsUnknown || query.Verdicts.Count == 0 ? null : Sweep(snapshot, snapshot.Figures, query.Printer).Sweep;
+        if (sweep is not null) await sweep.SettleAsync(Enumerable.Range(0, snapshot.Figures.Count), Patience, onlyBest: true, cancellation);
+        return new RangeSelection(snapshot, query, snapshot.Figures, sweep, WordSearch.Over(snapshot.Figures, snapshot.Vocabulary, query.Words)).Shares();
     }
 
     /// <summary>Some figures judged on one printer, with reasons; those withdrawn meanwhile are left out.</summary>
@@ -72,10 +92,10 @@ public sealed class RangeSearch(RangeIndex index, FitAnswers fits, DatabaseChoic
         var sweep = new RangeSweep(snapshot.Figures, [.. columns.Select(snapshot.PlaceOf)], query.Volume, fits, database);
         var all = Enumerable.Range(0, snapshot.Figures.Count).ToList();
         await sweep.SettleAsync(all, PatienceFor(all.Count, query.OnlyGaps || query.Verdict is not null || query.WorstOn is not null), onlyBest: false, cancellation);
-        var having = snapshot.Vocabulary.Search(query.Words);
+        var having = WordSearch.Over(snapshot.Figures, snapshot.Vocabulary, query.Words);
         var promised = query.Promised.Select(p => columns.IndexOf(p)).ToList();
         List<int> asked = query.VerdictOn is { } on ? [columns.IndexOf(on)] : [.. Enumerable.Range(0, columns.Count)];
-        var listed = all.Where(f => having.Finds(sweep.Figures[f]) && (!query.OnlyGaps || Keeps(sweep, f, promised) != true)
+        var listed = all.Where(f => having.Finds(f) && (!query.OnlyGaps || Keeps(sweep, f, promised) != true)
             && (query.Verdict is not { } verdict || asked.Exists(c => c >= 0 && sweep.On(f, c) is { IsSettled: true } span && span.Best == verdict))).ToList();
         IEnumerable<int> ordered = query.WorstOn is { } code && columns.IndexOf(code) is >= 0 and var column
             ? listed.OrderByDescending(f => sweep.On(f, column).Worst)
@@ -116,7 +136,7 @@ public sealed class RangeSearch(RangeIndex index, FitAnswers fits, DatabaseChoic
     {
         ArgumentNullException.ThrowIfNull(snapshot);
         ArgumentNullException.ThrowIfNull(figure);
-        return [.. Enumerable.Range(0, snapshot.Processes.Count).Select(p => figure.Sketch.On(p, []).Best)];
+        return [.. Enumerable.Range(0, snapshot.Processes.Count).Select(p => figure.Sketch.AtAnySize(p))];
     }
 
     /// <summary>One figure with all that its verdicts rest on; null when it is not published any more.</summary>
@@ -181,16 +201,13 @@ public sealed class RangeSearch(RangeIndex index, FitAnswers fits, DatabaseChoic
 
     private static TimeSpan PatienceFor(int figures, bool needed) => needed || figures <= Few ? Patience : TimeSpan.Zero;
 
-    private static IReadOnlyList<IndexedFigure> Having(RangeSnapshot snapshot, string? words)
+    /// <summary>The verdicts on the processes asked about, and the column where those on every process begin.</summary>
+    private (RangeSweep Sweep, int FirstProcess) Sweep(RangeSnapshot snapshot, IReadOnlyList<IndexedFigure> figures, Printer printer)
     {
-        var search = snapshot.Vocabulary.Search(words);
-        return search.Hits.Count == 0 ? snapshot.Figures : [.. snapshot.Figures.Where(search.Finds)];
-    }
-
-    private RangeSweep Sweep(RangeSnapshot snapshot, IReadOnlyList<IndexedFigure> figures, Printer printer)
-    {
-        int[] processes = printer.Process is { } code ? [snapshot.PlaceOf(code)] : [.. Enumerable.Range(0, snapshot.Processes.Count)];
-        return new(figures, processes, printer.Volume, fits, database);
+        int[] every = [.. Enumerable.Range(0, snapshot.Processes.Count)];
+        return printer.Process is { } code
+            ? (new(figures, [snapshot.PlaceOf(code)], printer.Volume, fits, database, every), 1)
+            : (new(figures, every, printer.Volume, fits, database), 0);
     }
 
     /// <summary>Reads the profiles that <see cref="FitFindingAsync"/> is going to ask for.</summary>
@@ -221,10 +238,14 @@ public sealed class RangeSearch(RangeIndex index, FitAnswers fits, DatabaseChoic
 
     private static List<int> PageOf(IEnumerable<int> ordered, int page, int size) => [.. ordered.Skip((int)Math.Min((page - 1L) * size, int.MaxValue)).Take(size)];
 
-    private static IEnumerable<int> Ordered(List<int> figures, RangeOrder order, IReadOnlyList<IndexedFigure> all) => order switch
+    /// <param name="costs">How far each is from the words asked for; null without words.</param>
+    /// <param name="sweep">Null where there are no verdicts to order by.</param>
+    private static IEnumerable<int> Ordered(List<int> figures, RangeOrder order, IReadOnlyList<IndexedFigure> all, int[]? costs = null, RangeSweep? sweep = null) => order switch
     {
         RangeOrder.Newest => figures.OrderByDescending(f => all[f].PublishedAt),
         RangeOrder.Height => figures.OrderBy(f => all[f].HeightMm),
+        RangeOrder.Match => figures.OrderBy(f => costs?[f] ?? 0).ThenBy(f => sweep?.Best(f).Best ?? Verdict.Suits),
+        RangeOrder.Verdict when sweep is not null => figures.OrderBy(f => sweep.Best(f).Best).ThenBy(f => !sweep.Best(f).IsSettled).ThenBy(f => costs?[f] ?? 0),
         _ => figures,
     };
 }

@@ -15,6 +15,7 @@ internal sealed class RangeSweep
     private const int MostOnStack = 256;
 
     private readonly int[] _processes;
+    private readonly int[] _columns;
     private readonly BuildVolume? _volume;
     private readonly OutlineRoom _room;
     private readonly FitAnswers _fits;
@@ -23,18 +24,19 @@ internal sealed class RangeSweep
 
     /// <param name="processes">By their places in the snapshot.</param>
     /// <param name="volume">Null = whatever the volume: then nothing is open.</param>
-    public RangeSweep(IReadOnlyList<IndexedFigure> figures, int[] processes, BuildVolume? volume, FitAnswers fits, DatabaseChoice database)
+    /// <param name="besides">More of them, whose verdicts are told but never settled and never the best.</param>
+    public RangeSweep(IReadOnlyList<IndexedFigure> figures, int[] processes, BuildVolume? volume, FitAnswers fits, DatabaseChoice database, int[]? besides = null)
     {
-        (Figures, _processes, _volume, _fits, _database) = (figures, processes, volume, fits, database);
+        (Figures, _processes, _columns, _volume, _fits, _database) = (figures, processes, [.. processes, .. besides ?? []], volume, fits, database);
         if (volume is { } room) _room = new(room);
-        _spans = new VerdictSpan[figures.Count * processes.Length];
+        _spans = new VerdictSpan[figures.Count * _columns.Length];
         for (var f = 0; f < figures.Count; f++) Look(f);
     }
 
     public IReadOnlyList<IndexedFigure> Figures { get; }
 
-    /// <summary>The verdict of a figure on one of the processes, counted from 0.</summary>
-    public VerdictSpan On(int figure, int column) => _spans[(figure * _processes.Length) + column];
+    /// <summary>The verdict of a figure on one of the processes, counted from 0; those besides come after the others.</summary>
+    public VerdictSpan On(int figure, int column) => _spans[(figure * _columns.Length) + column];
 
     /// <summary>The verdict on the process that serves a figure best.</summary>
     public VerdictSpan Best(int figure)
@@ -104,7 +106,7 @@ internal sealed class RangeSweep
     private void Look(int figure)
     {
         var sketch = Figures[figure].Sketch;
-        var row = _spans.AsSpan(figure * _processes.Length, _processes.Length);
+        var row = _spans.AsSpan(figure * _columns.Length, _columns.Length);
         var count = _volume is null ? 0 : sketch.Variants;
         Span<OutlineFit> fits = count <= MostOnStack ? stackalloc OutlineFit[MostOnStack] : new OutlineFit[count];
         fits = fits[..count];
@@ -115,10 +117,12 @@ internal sealed class RangeSweep
                 fits[v] = known ? OutlineFit.Fits : OutlineFit.TooLarge;
         }
 
-        for (var c = 0; c < row.Length; c++) row[c] = sketch.On(_processes[c], fits);
+        for (var c = 0; c < row.Length; c++) row[c] = sketch.AtAnySize(_columns[c]) == Verdict.Unsuited ? Never : sketch.On(_columns[c], fits);
     }
 
-    private ReadOnlySpan<VerdictSpan> Row(int figure) => _spans.AsSpan(figure * _processes.Length, _processes.Length);
+    private static readonly VerdictSpan Never = new(Verdict.Unsuited, Verdict.Unsuited);
+
+    private ReadOnlySpan<VerdictSpan> Row(int figure) => _spans.AsSpan(figure * _columns.Length, _processes.Length);
 
     private static Verdict Min(Verdict one, Verdict other) => one < other ? one : other;
 }

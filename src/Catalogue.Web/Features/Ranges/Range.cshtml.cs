@@ -4,6 +4,7 @@ using Catalogue.Model.Inspections;
 using Catalogue.Model.Verdicts;
 using Catalogue.Web.Features.Shared;
 using Microsoft.AspNetCore.Mvc.RazorPages;
+using Microsoft.AspNetCore.WebUtilities;
 using Microsoft.EntityFrameworkCore;
 
 namespace Catalogue.Web.Features.Ranges;
@@ -26,8 +27,21 @@ internal sealed class RangePageModel(RangeSearch search, CatalogueDb db, Masthea
     /// <summary>The top of the ruler beside the figures, in mm.</summary>
     public double RulerMm { get; private set; }
 
-    /// <summary>What would be found without one of the filters, for when nothing is.</summary>
-    public IReadOnlyList<(string Drop, RangeFilters Filters, int Total)> Relaxed { get; private set; } = [];
+    /// <summary>What is filtered by.</summary>
+    public IReadOnlyList<FilterChip> Chips => FilterWords.Chips(Filters, verdicts: !visitor.Printer.IsUnknown, visitor.Lengths);
+
+    /// <summary>What each filter does, for when nothing is found.</summary>
+    public IReadOnlyList<FilterEffect> Effects { get; private set; } = [];
+
+    /// <summary>What the link says of the printer besides its process and volume, which have fields.</summary>
+    public IEnumerable<(string Name, string Value)> PrinterDetails => QueryHelpers.ParseQuery(Visitor.WithAlso(visitor.Printer, visitor.Also))
+        .Where(p => p.Key is not ("process" or "volume" or "round")).SelectMany(p => p.Value.Select(v => (p.Key, v ?? "")));
+
+    public static IReadOnlyList<(RangeOrder Order, string Words)> Orders { get; } =
+        [(RangeOrder.Verdict, "what suits first"), (RangeOrder.Title, "by title"), (RangeOrder.Newest, "newest first"), (RangeOrder.Height, "smallest first")];
+
+    /// <summary>How many of the figures found suit, with or without care, on a process.</summary>
+    public int Suiting(string process) => Found.Facets.Processes.First(p => p.Value == process).Figures;
 
     public async Task OnGetAsync(CancellationToken cancellation)
     {
@@ -40,7 +54,11 @@ internal sealed class RangePageModel(RangeSearch search, CatalogueDb db, Masthea
         if (Waiting > 0) Checked = await db.Inspections.CountAsync(i => i.State == InspectionState.Done, cancellation);
         RulerMm = Math.Ceiling(Math.Max(100, Found.Items.Select(i => i.Figure.HeightMm).DefaultIfEmpty(0).Max()) / 20) * 20;
         Cards = await CardsAsync(cancellation);
-        if (Found.Total == 0 && Snapshot.Figures.Count > 0) Relaxed = await RelaxAsync(cancellation);
+        if (Found.Total == 0 && Snapshot.Figures.Count > 0)
+        {
+            Effects = [.. (await search.SharesAsync(Filters.For(visitor.Printer), cancellation))
+                .Select(s => new FilterEffect(FilterWords.Of(s.Filter, Filters, visitor.Lengths), s, Filters.Without(s.Filter)))];
+        }
     }
 
     private async Task<IReadOnlyList<RangeCard>> CardsAsync(CancellationToken cancellation)
@@ -61,21 +79,6 @@ internal sealed class RangePageModel(RangeSearch search, CatalogueDb db, Masthea
 
     private List<(string Process, Verdict Verdict)> SuitedOn(IndexedFigure figure) =>
         [.. Snapshot.Processes.Zip(RangeSearch.OnEvery(Snapshot, figure)).Where(p => p.Second != Verdict.Unsuited).Select(p => (p.First.SpokenName, p.Second))];
-
-    private async Task<IReadOnlyList<(string, RangeFilters, int)>> RelaxAsync(CancellationToken cancellation)
-    {
-        var relaxed = new List<(string, RangeFilters, int)>();
-        async Task TryAsync(string drop, RangeFilters filters)
-        {
-            var found = await search.FindAsync(filters.For(visitor.Printer) with { Page = 1, Size = 1 }, cancellation);
-            if (found.Total > 0) relaxed.Add((drop, filters, found.Total));
-        }
-
-        if (Filters.Verdicts.Count > 0) await TryAsync("Show every verdict", Filters with { Verdicts = new HashSet<Verdict>(), Page = 1 });
-        if (Filters.Words.Length > 0) await TryAsync($"Leave out “{Filters.Words}”", Filters with { Words = "", Page = 1 });
-        if (relaxed.Count == 0) await TryAsync("Show the whole range", new RangeFilters());
-        return relaxed;
-    }
 }
 
 /// <summary>A figure on the shelf.</summary>

@@ -17,32 +17,39 @@ internal static class RangeApi
         var range = app.MapReaderGroup("/api/figures", "Range");
         range.MapGet("/", FindAsync).ProducesProblem(422)
             .WithSummary("Published figures, and whether they suit a printer")
-            .WithDescription("Without a printer no figure has a verdict. With a build volume alone, the verdict is that of the process which suits best.");
+            .WithDescription("Without a printer no figure has a verdict. With a build volume alone, the verdict is that of the process which suits best. "
+                + "Words are searched without regard to case and accents, as whole words, beginnings of words, or within them; when no figure has all of them so, a few wrong "
+                + "letters are forgiven and “taken” says where. Filters of one kind widen each other, those of different kinds narrow.");
     }
 
     private static async Task<Ok<RangeView>> FindAsync(
         RangeSearch search, HttpRequest request, CancellationToken cancellation,
-        [Description("Words that must all occur in title, summary, part names or hardware.")] string? q = null,
+        [Description("Words that must all be answered by title, summary, part names or hardware.")] string? q = null,
+        [Description("Heights in mm, such as 90-120, -60 or 200-; several with commas.")] string? height = null,
+        [Description("A kind of hardware that the figure takes, such as rod or magnet, or none; several with commas.")] string? needs = null,
+        [Description("An SPDX licence identifier; several with commas.")] string? licence = null,
         [Description("A process code such as VPP-rigid.")] string? process = null,
         [Description("A build volume, width x depth x height in mm: 64x114x152.")] string? volume = null,
         [Description("A round build volume, diameter x height in mm: 200x300.")] string? round = null,
         [Description("Kept free on every side, in mm.")] double? margin = null,
         [Description("suits, care, unsuited or unchecked; several with commas.")] string? verdict = null,
-        [Description("title, verdict, newest or height.")] string? sort = null,
+        [Description("title, verdict, newest, height or match: the best answer to the words first. Without it match with words, else title.")] string? sort = null,
         [Description("From 1.")] int page = 1,
         [Description("Figures on a page, up to 200.")] int size = 24)
     {
         // The words are read in one place for page and API; the parameters above are there for the description.
-        _ = (q, process, volume, round, margin, verdict, sort, page, size);
+        _ = (q, height, needs, licence, process, volume, round, margin, verdict, sort, page, size);
         var printer = PrinterLink.Read(request.Query) ?? Printer.Unknown;
         (await search.SnapshotAsync(cancellation)).CheckKnown(printer);
         var filters = RangeFilters.Read(request.Query);
-        var found = await search.FindAsync(filters.For(printer) with { Order = filters.Order ?? RangeOrder.Title }, cancellation);
+        var found = await search.FindAsync(filters.For(printer) with { Order = filters.Order ?? (filters.Words.Length > 0 ? RangeOrder.Match : RangeOrder.Title) }, cancellation);
         return TypedResults.Ok(new RangeView([.. found.Items.Select(RangeItemView.Of)], found.Total, found.Page, found.Size)
         {
             Counts = found.Counts.Count == 0 ? null : found.Counts.OrderBy(c => c.Key).ToDictionary(c => Words.Of(c.Key), c => c.Value),
             Open = found.Open == 0 ? null : found.Open,
             TotalIsExact = found.IsTotalExact,
+            Taken = found.Taken.Count == 0 ? null : found.Taken,
+            Facets = FacetsView.Of(found.Facets),
         });
     }
 }
@@ -61,7 +68,25 @@ internal sealed record RangeView(IReadOnlyList<RangeItemView> Items, int Total, 
 
     /// <summary>False when open figures might have the verdict asked for: then the total is the least there are.</summary>
     public bool TotalIsExact { get; init; }
+
+    /// <summary>Words that no figure has just as written, each with those taken for it; absent when all are there as written.</summary>
+    public IReadOnlyList<WordTaken>? Taken { get; init; }
+
+    /// <summary>What the figures could be narrowed down by. Each value says how many figures there are with it and every other filter.</summary>
+    public required FacetsView Facets { get; init; }
 }
+
+/// <summary>Values of the filters <c>height</c>, <c>needs</c> and <c>licence</c>, and the processes.</summary>
+/// <param name="Processes">On each, how many figures surely suit, with or without care, in the volume asked about or in any.</param>
+internal sealed record FacetsView(IReadOnlyList<FacetView> Height, IReadOnlyList<FacetView> Needs, IReadOnlyList<FacetView> Licence, IReadOnlyList<FacetView> Processes)
+{
+    public static FacetsView Of(RangeFacets facets) => new(
+        [.. facets.Heights.Select(h => new FacetView(h.Value.Code, h.Figures))], [.. facets.Needs.Select(n => new FacetView(RangeFilters.CodeOf(n.Value), n.Figures))],
+        [.. facets.Licences.Select(l => new FacetView(l.Value, l.Figures))], [.. facets.Processes.Select(p => new FacetView(p.Value, p.Figures))]);
+}
+
+/// <param name="Value">As the filter takes it.</param>
+internal sealed record FacetView(string Value, int Figures);
 
 /// <summary>A figure of the range; verdict, its process and its reasons are there when a printer was asked about.</summary>
 /// <param name="Pieces">Prints for one figure, accessories apart.</param>

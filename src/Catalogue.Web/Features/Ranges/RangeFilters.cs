@@ -1,15 +1,24 @@
 using System.Globalization;
 using Catalogue.Data.Ranges;
 using Catalogue.Model;
+using Catalogue.Model.Figures;
 using Catalogue.Model.Printers;
+using Catalogue.Model.Ranges;
 using Catalogue.Model.Verdicts;
 
 namespace Catalogue.Web.Features.Ranges;
 
-/// <summary>What a reader asks of the range besides their printer: <c>q</c>, <c>verdict</c>, <c>sort</c>, <c>page</c>, <c>size</c>. The same words for page and API.</summary>
+/// <summary>
+/// What a reader asks of the range besides their printer: <c>q</c>, <c>height</c>, <c>needs</c>, <c>licence</c>, <c>verdict</c>, <c>sort</c>, <c>page</c>, <c>size</c>.
+/// The same words for page and API; filters may come several times, or with commas.
+/// </summary>
 internal sealed record RangeFilters
 {
+    /// <summary>Stands for figures that need no hardware.</summary>
+    public const string NoHardware = "none";
+
     private const int MostWords = 200;
+    private const int MostValues = 20;
     private const int UsualSize = 24;
 
     private static readonly Dictionary<string, RangeOrder> Orders = new()
@@ -18,16 +27,26 @@ internal sealed record RangeFilters
         ["verdict"] = RangeOrder.Verdict,
         ["newest"] = RangeOrder.Newest,
         ["height"] = RangeOrder.Height,
+        ["match"] = RangeOrder.Match,
     };
 
     public string Words { get; init; } = "";
+    public IReadOnlyList<HeightBand> Heights { get; init; } = [];
+
+    /// <summary>Null stands for none.</summary>
+    public IReadOnlyList<HardwareKind?> Needs { get; init; } = [];
+
+    public IReadOnlyList<string> Licences { get; init; } = [];
     public IReadOnlySet<Verdict> Verdicts { get; init; } = new HashSet<Verdict>();
 
-    /// <summary>Null = as it suits: by verdict for a printer, else by title.</summary>
+    /// <summary>Null = as it suits: by words where there are some, then by verdict for a printer, else by title.</summary>
     public RangeOrder? Order { get; init; }
 
     public int Page { get; init; } = 1;
     public int Size { get; init; } = UsualSize;
+
+    /// <summary>How many of height, hardware and licence are filtered by.</summary>
+    public int Narrowing => Heights.Count + Needs.Count + Licences.Count;
 
     /// <exception cref="RuleBrokenException">A word is none of those known; the message lists them.</exception>
     public static RangeFilters Read(IQueryCollection query)
@@ -37,8 +56,10 @@ internal sealed record RangeFilters
         return new()
         {
             Words = words.Length <= MostWords ? words : words[..MostWords],
-            Verdicts = query["verdict"].SelectMany(v => (v ?? "").Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))
-                .Select(ParseVerdict).ToHashSet(),
+            Heights = [.. Values(query, "height").Select(ParseHeight).Distinct()],
+            Needs = [.. Values(query, "needs").Select(ParseNeed).Distinct()],
+            Licences = [.. Values(query, "licence").Distinct(StringComparer.Ordinal)],
+            Verdicts = Values(query, "verdict").Select(ParseVerdict).ToHashSet(),
             Order = query["sort"].ToString() is { Length: > 0 } sort ? ParseOrder(sort) : null,
             Page = Number(query, "page", 1, int.MaxValue, 1),
             Size = Number(query, "size", 1, RangeQuery.LargestPage, UsualSize),
@@ -51,12 +72,22 @@ internal sealed record RangeFilters
         return new()
         {
             Words = Words,
+            Heights = Heights,
+            Needs = Needs,
+            Licences = Licences,
             Printer = printer,
             Verdicts = Verdicts,
-            Order = Order ?? (printer.IsUnknown ? RangeOrder.Title : RangeOrder.Verdict),
+            Order = Order ?? UsualOrder(printer),
             Page = Page,
             Size = Size,
         };
+    }
+
+    /// <summary>The order without one asked for.</summary>
+    public RangeOrder UsualOrder(Printer printer)
+    {
+        ArgumentNullException.ThrowIfNull(printer);
+        return Words.Length > 0 ? RangeOrder.Match : printer.IsUnknown ? RangeOrder.Title : RangeOrder.Verdict;
     }
 
     /// <summary>The address of the range with these filters.</summary>
@@ -64,6 +95,9 @@ internal sealed record RangeFilters
     {
         var parts = new List<string>();
         if (Words.Length > 0) parts.Add("q=" + Uri.EscapeDataString(Words));
+        parts.AddRange(Heights.Select(h => "height=" + h.Code));
+        parts.AddRange(Needs.Select(n => "needs=" + CodeOf(n)));
+        parts.AddRange(Licences.Select(l => "licence=" + Uri.EscapeDataString(l)));
         parts.AddRange(Verdicts.Order().Select(v => "verdict=" + v.Code()));
         if (Order is { } order) parts.Add("sort=" + CodeOf(order));
         if (Page > 1) parts.Add(string.Create(CultureInfo.InvariantCulture, $"page={Page}"));
@@ -71,7 +105,30 @@ internal sealed record RangeFilters
         return parts.Count == 0 ? "/" : "/?" + string.Join('&', parts);
     }
 
+    /// <summary>The same without one filter, from the first page.</summary>
+    public RangeFilters Without(RangeFilter filter) => filter switch
+    {
+        RangeFilter.Words => this with { Words = "", Order = Order == RangeOrder.Match ? null : Order, Page = 1 },
+        RangeFilter.Height => this with { Heights = [], Page = 1 },
+        RangeFilter.Needs => this with { Needs = [], Page = 1 },
+        RangeFilter.Licence => this with { Licences = [], Page = 1 },
+        _ => this with { Verdicts = new HashSet<Verdict>(), Page = 1 },
+    };
+
     public static string CodeOf(RangeOrder order) => Orders.First(o => o.Value == order).Key;
+
+    public static string CodeOf(HardwareKind? need) => need is { } kind ? Model.Words.Of(kind) : NoHardware;
+
+    private static IEnumerable<string> Values(IQueryCollection query, string name) =>
+        query[name].SelectMany(v => (v ?? "").Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)).Take(MostValues);
+
+    private static HeightBand ParseHeight(string code) => HeightBand.TryParse(code, out var band)
+        ? band
+        : throw new RuleBrokenException("height-invalid", $"“{code}” is no span of heights. Write it in mm, such as 90-120, -60 or 200-.");
+
+    private static HardwareKind? ParseNeed(string code) => code == NoHardware ? null : Model.Words.TryParse<HardwareKind>(code, out var kind)
+        ? kind
+        : throw new RuleBrokenException("needs-invalid", $"“{code}” is no kind of hardware. Ask for {NoHardware}, {string.Join(", ", Model.Words.All<HardwareKind>())}.");
 
     private static Verdict ParseVerdict(string code) => VerdictCodes.TryParse(code, out var verdict)
         ? verdict
