@@ -1,3 +1,4 @@
+using Catalogue.Geometry.Formats.Stl;
 using Catalogue.Geometry.Meshes;
 
 namespace Catalogue.Benchmarks;
@@ -17,6 +18,13 @@ internal static class Samples
         (new(-1.7, 0.5, 7.5), new(0.5, 0.5, 7.5), 0.4), (new(2.5, 0.5, 7.5), new(4.7, 0.5, 7.5), 0.4), // arms
         (new(1.5, 0.5, 8), new(1.5, 0.5, 9), 0.35), (new(1.5, 0.5, 9.6), new(1.5, 0.5, 10.1), 0.62), // neck and head
     ];
+
+    /// <summary>Writes the figure as binary STL, to time the whole program with from outside.</summary>
+    public static void Write(int triangles, string file)
+    {
+        using var stream = File.Create(file);
+        StlWriter.Write(Figure(triangles), stream);
+    }
 
     /// <summary>
     /// A standing figure with arms spread, about 143 mm tall: one closed, smooth, slightly rough surface of at least

@@ -7,6 +7,10 @@ namespace Catalogue.Browser.Tests;
 public sealed class Chromium : IAsyncLifetime
 {
     private static readonly string[] Usual = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"];
+
+    /// <summary>Milliseconds until a wait fails. A shared machine that draws without a graphics card may need long; what is really wrong fails all the same.</summary>
+    private const float Patience = 120_000;
+
     private IPlaywright? _playwright;
     private IBrowser? _browser;
 
@@ -38,7 +42,7 @@ public sealed class Chromium : IAsyncLifetime
     public async Task<IBrowserContext> ReaderAsync(int width, ColorScheme scheme = ColorScheme.Light, bool javaScript = true)
     {
         Assert.SkipWhen(_browser is null, "No Chromium here: install it, or set CHROMIUM to its path.");
-        return await _browser!.NewContextAsync(new()
+        var context = await _browser!.NewContextAsync(new()
         {
             ViewportSize = new() { Width = width, Height = width < 600 ? 844 : 800 },
             ColorScheme = scheme,
@@ -46,5 +50,8 @@ public sealed class Chromium : IAsyncLifetime
             HasTouch = width < 600,
             Locale = "en-GB",
         });
+        context.SetDefaultTimeout(Patience);
+        context.SetDefaultNavigationTimeout(Patience);
+        return context;
     }
 }

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Numerics;
 using System.Runtime.CompilerServices;
 using Catalogue.Geometry.Spatial;
@@ -75,10 +76,19 @@ public sealed class CoherentOrder
     /// <summary>The numbers of all triangles in the new order, without making the mesh of it.</summary>
     internal static int[] Numbers(TriangleMesh mesh)
     {
-        var places = GC.AllocateUninitializedArray<ulong>(mesh.TriangleCount);
-        var half = places.Length / 2;
-        Fork.Both(() => Place(mesh, places, 0, half), () => Place(mesh, places, half, places.Length));
-        return Sorted(places);
+        var (count, half) = (mesh.TriangleCount, mesh.TriangleCount / 2);
+        var places = ArrayPool<ulong>.Shared.Rent(count);
+        var other = ArrayPool<ulong>.Shared.Rent(count);
+        try
+        {
+            Fork.Both(() => Place(mesh, places, 0, half), () => Place(mesh, places, half, count));
+            return Sorted(places.AsSpan(0, count), other.AsSpan(0, count));
+        }
+        finally
+        {
+            ArrayPool<ulong>.Shared.Return(places);
+            ArrayPool<ulong>.Shared.Return(other);
+        }
     }
 
     /// <summary>For each triangle of a range its place on the curve above its number.</summary>
@@ -112,9 +122,8 @@ public sealed class CoherentOrder
 
     /// <summary>The numbers in order of their places; equal places keep the order they had. Three passes of a radix sort.</summary>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private static int[] Sorted(ulong[] from)
+    private static int[] Sorted(Span<ulong> from, Span<ulong> to)
     {
-        var to = GC.AllocateUninitializedArray<ulong>(from.Length);
         Span<int> starts = stackalloc int[1 << DigitBits];
         for (var shift = 32; shift < 32 + (3 * DigitBits); shift += DigitBits)
         {
@@ -122,7 +131,9 @@ public sealed class CoherentOrder
             foreach (var place in from) starts[(int)(place >> shift) & 0x3FF]++;
             for (int digit = 0, sum = 0; digit < starts.Length; digit++) (starts[digit], sum) = (sum, sum + starts[digit]);
             foreach (var place in from) to[starts[(int)(place >> shift) & 0x3FF]++] = place;
-            (from, to) = (to, from);
+            var sorted = to;
+            to = from;
+            from = sorted;
         }
 
         var numbers = GC.AllocateUninitializedArray<int>(from.Length);

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
@@ -8,7 +9,8 @@ namespace Catalogue.Geometry.Spatial;
 /// <summary>Builds a <see cref="TriangleTree"/>: a node takes its widest child apart until it has eight, or only leaves.</summary>
 /// <remarks>
 /// The upper part is built first (large ranges are binned and partitioned in two halves side by side), then its subtrees on
-/// all cores, each into its own buffer; the buffers are joined in a fixed order. How a range is split depends on its content
+/// all cores, each into its own buffer; the buffers are joined in a fixed order. A buffer holds nodes and the runs of references that are
+/// leaves; the leaves themselves are written once, where they stay, when their number is known: fresh memory costs more than the work done in it. How a range is split depends on its content
 /// and length only. Triangles in random order are taken in one that runs along the surface (<see cref="CoherentOrder"/>): near ones then mostly
 /// go the same way at every split, and lie in the same cache lines, which is worth more than sorting them costs.
 /// </remarks>
@@ -106,7 +108,8 @@ internal sealed class TriangleTreeBuilder(TriangleMesh mesh, CancellationToken c
     private sealed class Buffer
     {
         public float[] Nodes = new float[TriangleTree.NodeWords * 16];
-        public float[] Leaves = new float[TriangleTree.LeafWords * 64];
+        public int[] LeafBegins = new int[64];
+        public byte[] LeafCounts = new byte[64];
         public int NodeCount;
         public int LeafCount;
 
@@ -116,9 +119,15 @@ internal sealed class TriangleTreeBuilder(TriangleMesh mesh, CancellationToken c
             return NodeCount++;
         }
 
-        public int NewLeaf()
+        public int NewLeaf(in Range range)
         {
-            if ((LeafCount + 1) * TriangleTree.LeafWords > Leaves.Length) Array.Resize(ref Leaves, Leaves.Length * 2);
+            if (LeafCount == LeafBegins.Length)
+            {
+                Array.Resize(ref LeafBegins, LeafBegins.Length * 2);
+                Array.Resize(ref LeafCounts, LeafCounts.Length * 2);
+            }
+
+            (LeafBegins[LeafCount], LeafCounts[LeafCount]) = (range.Begin, (byte)range.Count);
             return LeafCount++;
         }
     }
@@ -127,8 +136,22 @@ internal sealed class TriangleTreeBuilder(TriangleMesh mesh, CancellationToken c
 
     public TriangleTree Build()
     {
+        try
+        {
+            return BuildAll();
+        }
+        finally
+        {
+            if (_references.Length > 0) ArrayPool<Reference>.Shared.Return(_references);
+            if (_scratch.Length > 0) ArrayPool<Reference>.Shared.Return(_scratch);
+            (_references, _scratch) = ([], []);
+        }
+    }
+
+    private TriangleTree BuildAll()
+    {
         var root = MakeReferences();
-        _scratch = root.Count > parallelAbove ? GC.AllocateUninitializedArray<Reference>(root.Count) : [];
+        _scratch = root.Count > parallelAbove ? ArrayPool<Reference>.Shared.Rent(root.Count) : [];
         var extent = root.Max - root.Min;
         var widest = root.Count == 0 ? 0 : Math.Max(extent[0], Math.Max(extent[1], extent[2]));
         _areaScale = widest > 0 ? 1 / widest : 1;
@@ -159,7 +182,7 @@ internal sealed class TriangleTreeBuilder(TriangleMesh mesh, CancellationToken c
     {
         var count = mesh.TriangleCount;
         if (count >= NumberTag - 0x80_0000) throw new ArgumentException("The mesh has too many triangles for one tree.");
-        _references = GC.AllocateUninitializedArray<Reference>(count);
+        _references = ArrayPool<Reference>.Shared.Rent(count);
         if (count <= parallelAbove) return Fill(0, count);
         if (CoherentOrder.Pays(mesh)) TakeInOrder();
         var (left, right) = (Range.None, Range.None);
@@ -259,7 +282,7 @@ internal sealed class TriangleTreeBuilder(TriangleMesh mesh, CancellationToken c
 
         for (var i = 0; i < count; i++)
         {
-            if (children[i].Count <= TriangleTree.LeafSize) SetChild(into.Nodes, node, i, ~WriteLeaf(children[i], into));
+            if (children[i].Count <= TriangleTree.LeafSize) SetChild(into.Nodes, node, i, ~into.NewLeaf(children[i]));
             else if (deferred != null && children[i].Count <= deferBelow) deferred.Add(new(children[i], node, i, depth + 1));
             else
             {
@@ -274,22 +297,20 @@ internal sealed class TriangleTreeBuilder(TriangleMesh mesh, CancellationToken c
     private static void SetChild(float[] nodes, int node, int slot, int child) =>
         nodes[(node * TriangleTree.NodeWords) + TriangleTree.ChildWord + slot] = BitConverter.Int32BitsToSingle(child);
 
-    private int WriteLeaf(in Range range, Buffer into)
+    private void WriteLeaf(int begin, int count, Span<float> words)
     {
-        var leaf = into.NewLeaf();
-        var words = into.Leaves.AsSpan(leaf * TriangleTree.LeafWords, TriangleTree.LeafWords);
         var indices = Corners;
         var positions = mesh.Positions;
         for (var lane = 0; lane < TriangleTree.LeafSize; lane++)
         {
-            if (lane >= range.Count)
+            if (lane >= count)
             {
                 for (var word = 0; word < TriangleTree.NumberWord; word += TriangleTree.LeafSize) words[word + lane] = float.NaN;
                 words[TriangleTree.NumberWord + lane] = BitConverter.Int32BitsToSingle(-1);
                 continue;
             }
 
-            var triangle = _references[range.Begin + lane].Min.AsInt32()[3] & ~NumberTag;
+            var triangle = _references[begin + lane].Min.AsInt32()[3] & ~NumberTag;
             for (var corner = 0; corner < 3; corner++)
             {
                 var p = positions.Slice(3 * indices[(3 * triangle) + corner], 3);
@@ -300,8 +321,6 @@ internal sealed class TriangleTreeBuilder(TriangleMesh mesh, CancellationToken c
 
             words[TriangleTree.NumberWord + lane] = BitConverter.Int32BitsToSingle(_numbers.Length > 0 ? _numbers[triangle] : triangle);
         }
-
-        return leaf;
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
@@ -507,16 +526,28 @@ internal sealed class TriangleTreeBuilder(TriangleMesh mesh, CancellationToken c
         var leaves = top.LeafCount + parts.Sum(p => p.LeafCount);
         var nodeMemory = Aligned((long)nodes * TriangleTree.NodeWords);
         var leafMemory = Aligned((long)leaves * TriangleTree.LeafWords);
+        var places = new (int Node, int Leaf)[parts.Length];
         var (nodeAt, leafAt) = (top.NodeCount, top.LeafCount);
         for (var k = 0; k < parts.Length; k++)
         {
             SetChild(top.Nodes, deferred[k].Node, deferred[k].Slot, nodeAt);
-            Place(parts[k], nodeAt, leafAt);
+            places[k] = (nodeAt, leafAt);
             nodeAt += parts[k].NodeCount;
             leafAt += parts[k].LeafCount;
         }
 
         Place(top, 0, 0);
+        var next = -1;
+        void Work()
+        {
+            for (int k; (k = Interlocked.Increment(ref next)) < parts.Length;)
+            {
+                cancel.ThrowIfCancellationRequested();
+                Place(parts[k], places[k].Node, places[k].Leaf);
+            }
+        }
+
+        if (parts.Length > 0) Fork.Join(Work);
         return new(mesh, nodeMemory, nodes, leafMemory, leaves);
 
         void Place(Buffer part, int nodeShift, int leafShift)
@@ -533,8 +564,11 @@ internal sealed class TriangleTreeBuilder(TriangleMesh mesh, CancellationToken c
 
             part.Nodes.AsSpan(0, part.NodeCount * TriangleTree.NodeWords)
                 .CopyTo(nodeMemory.Array.AsSpan(nodeMemory.Start + (nodeShift * TriangleTree.NodeWords)));
-            part.Leaves.AsSpan(0, part.LeafCount * TriangleTree.LeafWords)
-                .CopyTo(leafMemory.Array.AsSpan(leafMemory.Start + (leafShift * TriangleTree.LeafWords)));
+            var words = leafMemory.Array.AsSpan(leafMemory.Start + (leafShift * TriangleTree.LeafWords));
+            for (var i = 0; i < part.LeafCount; i++)
+            {
+                WriteLeaf(part.LeafBegins[i], part.LeafCounts[i], words.Slice(i * TriangleTree.LeafWords, TriangleTree.LeafWords));
+            }
         }
     }
 

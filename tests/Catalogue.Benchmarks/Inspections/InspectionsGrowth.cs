@@ -14,6 +14,7 @@ internal static class InspectionsGrowth
     public static IEnumerable<GrowthLine> Lines =>
     [
         new("inspection as a whole", mesh => Inspection(mesh, new InspectionRequest { ForRange = true, Processes = BuiltInProcesses.Create() })),
+        new("inspection of the mesh alone, no process", mesh => Inspection(mesh, new InspectionRequest { ForRange = true })),
         new("all checks of one process", mesh => Inspection(mesh, OneProcess)),
         new("all checks of one process, 80 mm", mesh => Inspection(Scaled(mesh, PartHeight / mesh.Bounds.Size.Z), OneProcess), 100_000),
     ];

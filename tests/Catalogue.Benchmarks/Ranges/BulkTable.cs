@@ -25,7 +25,7 @@ internal sealed class BulkTable
         _table = type.GetTableName()!;
         var store = StoreObjectIdentifier.Table(_table, type.GetSchema());
         _properties = [.. type.GetProperties().Where(p => p.ValueGenerated == ValueGenerated.Never || p.IsPrimaryKey() || p.ClrType != typeof(int))];
-        _columns = [.. _properties.Select(p => p.GetColumnName(store)!)];
+        _columns = [.. _properties.Select(p => $"\"{p.GetColumnName(store)}\"")]; // quoted: a column may be called like a word of SQL
         _places = _properties.Select((p, i) => (p.Name, i)).ToDictionary(p => p.Name, p => p.i);
     }
 
