@@ -92,7 +92,7 @@ public sealed class Rejudger(DatabaseChoice database, TimeProvider time)
         List<Guid> whole = [.. kept.Where(v => inspections.ContainsKey(v.RevisionId)).Select(v => inspections[v.RevisionId]).Distinct().Where(i => !facts.TryGetValue(i, out var some) || some.Count < names.Count)];
         var wholes = whole.Count == 0 ? [] : await WholeFactsAsync(db, whole, cancellation);
 
-        var evidence = await RevisionEvidence.LoadAsync(db, [.. inspections.Keys], cancellation);
+        var evidence = await RevisionEvidence.LoadBetweenAsync(db, first, last, cancellation);
         var rows = new ConcurrentBag<NextVerdictRow>();
         Parallel.ForEach(kept.Where(v => inspections.ContainsKey(v.RevisionId)).GroupBy(v => inspections[v.RevisionId]), mesh =>
         {

@@ -1,3 +1,4 @@
+using Catalogue.Model.Figures;
 using Catalogue.Model.Reports;
 using Catalogue.Model.Verdicts;
 using Microsoft.EntityFrameworkCore;
@@ -14,13 +15,21 @@ internal sealed class RevisionEvidence
     {
     }
 
-    public static async Task<RevisionEvidence> LoadAsync(CatalogueDb db, IReadOnlyCollection<Guid> revisions, CancellationToken cancellation)
+    public static Task<RevisionEvidence> LoadAsync(CatalogueDb db, IReadOnlyCollection<Guid> revisions, CancellationToken cancellation) =>
+        ReadAsync(db.Reports.Where(r => revisions.Contains(r.RevisionId)), db.Overrulings.Where(o => revisions.Contains(o.RevisionId)), cancellation);
+
+    /// <summary>Of all revisions between two, both included: thousands of numbers in a question would cost more than the answer.</summary>
+    public static Task<RevisionEvidence> LoadBetweenAsync(CatalogueDb db, Guid first, Guid last, CancellationToken cancellation) => ReadAsync(
+        db.Reports.Where(r => r.RevisionId.CompareTo(first) >= 0 && r.RevisionId.CompareTo(last) <= 0),
+        db.Overrulings.Where(o => o.RevisionId.CompareTo(first) >= 0 && o.RevisionId.CompareTo(last) <= 0), cancellation);
+
+    private static async Task<RevisionEvidence> ReadAsync(IQueryable<Report> of, IQueryable<Overruling> said, CancellationToken cancellation)
     {
         var evidence = new RevisionEvidence();
-        var reports = await db.Reports.Where(r => revisions.Contains(r.RevisionId)).GroupBy(r => new { r.RevisionId, r.Process })
+        var reports = await of.GroupBy(r => new { r.RevisionId, r.Process })
             .Select(g => new { g.Key.RevisionId, g.Key.Process, Total = g.Count(), Failed = g.Count(r => r.Outcome == ReportOutcome.Failed) }).ToListAsync(cancellation);
         foreach (var report in reports) evidence._shares[(report.RevisionId, report.Process)] = new(report.Failed, report.Total);
-        var overrulings = await db.Overrulings.AsNoTracking().Where(o => revisions.Contains(o.RevisionId) && o.WithdrawnAt == null).ToListAsync(cancellation);
+        var overrulings = await said.AsNoTracking().Where(o => o.WithdrawnAt == null).ToListAsync(cancellation);
         foreach (var overruling in overrulings)
         {
             var key = (overruling.RevisionId, overruling.Process);

@@ -40,7 +40,11 @@ public sealed record DatabaseChoice(bool IsPostgreSql, string ConnectionString)
     {
         ArgumentNullException.ThrowIfNull(options);
         if (IsPostgreSql) options.UseNpgsql(ConnectionString, o => o.MigrationsAssembly(MigrationsAssembly));
-        else options.UseSqlite(ConnectionString, o => o.MigrationsAssembly(MigrationsAssembly));
+        else
+        {
+            // A list of many ids is one parameter: the question's words stay the same whatever its length, so it is translated and prepared once.
+            options.UseSqlite(ConnectionString, o => o.MigrationsAssembly(MigrationsAssembly).UseParameterizedCollectionMode(ParameterTranslationMode.Parameter));
+        }
         return options.UseSnakeCaseNamingConvention();
     }
 }
