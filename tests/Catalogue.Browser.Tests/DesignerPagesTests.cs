@@ -77,12 +77,22 @@ public sealed class DesignerPagesTests(RunningCatalogue catalogue, Chromium chro
         var workshop = new Workshop(catalogue);
         await workshop.PrepareAsync();
         var page = await workshop.SignInAsync(reader);
+        var told = new List<string>();
+        page.Response += (_, answer) =>
+        {
+            if (answer.Headers.GetValueOrDefault("content-type", "").StartsWith("text/event-stream", StringComparison.Ordinal)) told.Add(answer.Url);
+        };
         await page.GotoAsync(catalogue.Address + $"/upload/{Workshop.Figure}/plain-front/standard");
         await page.GetByLabel("Mesh file").SetInputFilesAsync(new FilePayload { Name = "front.stl", MimeType = "model/stl", Buffer = await SphereAsync() });
         await page.GetByRole(AriaRole.Button, new() { Name = "Upload" }).ClickAsync();
         await page.WaitForURLAsync("**/parts/plain-front");
+        await page.EvaluateAsync("window.sameDocument = true");
+        await Screenshots.TakeAsync(page, "designer-inspecting-1280-light");
         await Assertions.Expect(page.Locator(".inspection")).ToHaveCountAsync(0, new() { Timeout = 60_000 });
         await Assertions.Expect(page.Locator("article", new() { HasText = "front.stl" }).First.Locator(".verdict").First).ToBeVisibleAsync();
+        Assert.True(await page.EvaluateAsync<bool>("window.sameDocument === true"));
+        Assert.NotEmpty(told);
+        await Assertions.Expect(page.Locator("p[role=status]")).ToHaveTextAsync("Inspected.");
     }
 
     [Fact]
@@ -132,7 +142,7 @@ public sealed class DesignerPagesTests(RunningCatalogue catalogue, Chromium chro
     private static Task<byte[]> SphereAsync()
     {
         using var stl = new MemoryStream();
-        Geometry.Formats.Stl.StlWriter.Write(Geometry.Meshes.Solids.Icosphere(9, 5), stl);
+        Geometry.Formats.Stl.StlWriter.Write(Geometry.Meshes.Solids.Icosphere(9, 6), stl);
         return Task.FromResult(stl.ToArray());
     }
 }

@@ -30,6 +30,7 @@ internal static class InspectionSetup
             });
         });
         services.AddSingleton<InspectionQueue>();
+        services.AddSingleton<InspectionWatch>();
         services.AddSingleton<ComparisonQueue>();
         services.AddSingleton<MeshComparer>();
         services.AddSingleton<InspectionTurns>();

@@ -23,6 +23,7 @@ public sealed class ProgressTests
         Assert.True(told.Where(t => t.Stage == "thickness").Select(t => t.Percent).Distinct().Count() > 5);
         Assert.True(told.Select(t => t.Percent).Distinct().Count() > 30);
         Assert.InRange(told[^1].Percent, 80, 100);
+        Assert.All(told, t => Assert.Contains(t.Stage, StageWords.Known));
     }
 
     [Theory, InlineData("health"), InlineData("tree"), InlineData("fit"), InlineData("thickness"), InlineData("gaps"), InlineData("limbs"), InlineData("liquid"),

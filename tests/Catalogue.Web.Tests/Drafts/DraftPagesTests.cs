@@ -75,7 +75,7 @@ public abstract class DraftPagesTests(CatalogueFixture catalogue) : CatalogueTes
         });
         await designer.GoAsync($"/drafts/{figure}");
         Assert.Contains("http-equiv=\"refresh\"", designer.Html, StringComparison.Ordinal);
-        Assert.Contains("measures, 42 %", designer.Text, StringComparison.Ordinal);
+        Assert.Contains("size and volume, 42 %", designer.Text, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -24,6 +24,7 @@ internal static class DraftSetup
         app.MapPartApi();
         app.MapPoseApi();
         app.MapRevisionApi();
+        app.MapInspectionEvents();
         app.MapRepairApi();
         app.MapOverrulingApi();
         app.MapAssemblyApi();
