@@ -15,6 +15,7 @@ public sealed class EveryPageTests(RunningCatalogue catalogue, Chromium chromium
     [InlineData("range-volume-only", "/?volume=64x114x152")]
     [InlineData("range-round-inches", "/?process=MEX-rigid&round=180x280&unit=inch")]
     [InlineData("range-nothing", "/?q=anchor&verdict=care&" + Small)]
+    [InlineData("range-narrowed", "/?q=lampligther&height=90-120&height=120-150&needs=rod&licence=CC-BY-4.0&verdict=suits&verdict=care&" + Small)]
     [InlineData("matrix", "/matrix")]
     [InlineData("matrix-large", "/matrix?volume=220x220x300")]
     public Task The_range_and_its_matrix(string name, string path) => LookAsync(name, path);
@@ -57,6 +58,7 @@ public sealed class EveryPageTests(RunningCatalogue catalogue, Chromium chromium
     [InlineData("cautions", "/cautions")]
     [InlineData("rules", "/rules")]
     [InlineData("offline", "/offline")]
+    [InlineData("mine", "/mine")]
     public Task My_printer_and_the_cautions(string name, string path) => LookAsync(name, path);
 
     [Theory]

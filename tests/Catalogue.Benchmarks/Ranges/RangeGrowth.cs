@@ -24,6 +24,7 @@ internal static class RangeGrowth
     private const int Questions = 40;
     private const int WarmUp = 10;
     private const string Words = "harbour";
+    private const string Misspelt = "hrabuor lanetnr satchle";
 
     public static async Task RunAsync(string[] words)
     {
@@ -64,6 +65,10 @@ internal static class RangeGrowth
         var open = 0.0;
         await TimeAsync("never-seen volume and a process, first page", async (random, i) => open += (await search.FindAsync(Question(random, 1, null), CancellationToken.None)).Open);
         Say($"    on average {open / (Questions + WarmUp):0.0} of the figures left open");
+        await TimeAsync("the shelf without words or printer", (random, i) => search.FindAsync(new(), CancellationToken.None));
+        await TimeAsync("a word of two fifths of the figures, no printer", (random, i) => search.FindAsync(new() { Words = Words, Order = RangeOrder.Match }, CancellationToken.None));
+        await TimeAsync("three words with two wrong letters each, no printer", (random, i) => search.FindAsync(new() { Words = Misspelt, Order = RangeOrder.Match }, CancellationToken.None));
+        await TimeAsync("a word that nothing is like, no printer", (random, i) => search.FindAsync(new() { Words = "xylophonist", Order = RangeOrder.Match }, CancellationToken.None));
         await TimeAsync("never-seen volume, a process and a word, page 2", (random, i) => search.FindAsync(Question(random, 2, Words), CancellationToken.None));
         await TimeAsync("never-seen volume, only what suits, first page", (random, i) => search.FindAsync(Question(random, 1, null) with { Verdicts = new HashSet<Verdict> { Verdict.Suits } }, CancellationToken.None));
         await TimeAsync("never-seen volume alone, best process each", (random, i) => search.FindAsync(Question(random, 1, null) with { Printer = new(null, Volume(random)) }, CancellationToken.None));

@@ -33,6 +33,16 @@ internal static class SyntheticRange
         ["MEX-rigid", "VPP-rigid"], ["MEX-rigid", "VPP-rigid", "VPP-tough", "PBF-rigid"], ["MEX-rigid"], ["VPP-rigid", "VPP-tough"], ["MEX-rigid", "VPP-rigid", "VPP-flexible", "MEX-flexible"],
     ];
 
+    private static readonly string[] Syllables = ["bar", "cel", "dom", "fen", "gil", "hom", "jas", "kor", "lin", "mar", "nel", "pim", "quo", "ros", "sil", "tam", "vol", "wen", "yor", "zan", "bru", "cra"];
+
+    /// <summary>A name of its own for each of ten thousand figures, so that the range has as many words as a real one.</summary>
+    private static string NameOf(int number)
+    {
+        var n = Syllables.Length;
+        var name = Syllables[number % n] + Syllables[number / n % n] + Syllables[number / n / n % n];
+        return char.ToUpperInvariant(name[0]) + name[1..];
+    }
+
     /// <summary>Brings an empty database up to date and fills it.</summary>
     public static async Task FillAsync(DatabaseChoice choice, int figures, int seed, CancellationToken cancellation = default)
     {
@@ -86,7 +96,7 @@ internal static class SyntheticRange
             var at = Day.AddMinutes(number);
             _figures.Add(
                 ("Id", figure), ("Slug", string.Create(CultureInfo.InvariantCulture, $"{words.Replace(' ', '-')}-{number}")),
-                ("Title", string.Create(CultureInfo.InvariantCulture, $"{char.ToUpperInvariant(words[0])}{words[1..]} {number}")),
+                ("Title", string.Create(CultureInfo.InvariantCulture, $"{NameOf(number)} the {words} {number}")),
                 ("Summary", $"A {words} from the {Pick(Places, random)}, with a {Pick(Whos, random)} to hold and a {Pick(Places, random)} to stand on."),
                 ("HeightMm", (double)random.Next(90, 210)), ("Licence", "CC-BY-4.0"), ("Status", FigureStatus.Published), ("CurrentEditionId", edition),
                 ("CreatedAt", at), ("ChangedAt", at), ("Version", 2));
