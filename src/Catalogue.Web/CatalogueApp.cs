@@ -53,7 +53,7 @@ internal static class CatalogueApp
         builder.WebHost.ConfigureKestrel(static kestrel => kestrel.Limits.MaxRequestBodySize = ApiSetup.MaxBodyBytes); // Addresses that take meshes say so.
 
         var app = builder.Build();
-        app.UsePageFrame();
+        app.UsePageFrame(options);
         if (options.PathBase.Length > 0) app.UsePathBase(options.PathBase);
         app.UseErrorPages();
         app.UseStaticFiles(PagesSetup.Files);
@@ -74,6 +74,7 @@ internal static class CatalogueApp
         app.MapDownloads();
         app.MapPictures();
         app.MapConventions();
+        app.MapEmbedding();
         app.MapOrientations();
         app.MapViewer();
         app.MapInspectionApi();

@@ -45,7 +45,7 @@ public sealed class Problems(IProblemDetailsService writer, ILogger<Problems> lo
         return IsForPrograms(context.Request.Path);
     }
 
-    private static bool IsForPrograms(PathString path) => path.StartsWithSegments("/api") || path.StartsWithSegments("/openapi");
+    private static bool IsForPrograms(PathString path) => path.StartsWithSegments("/api") || path.StartsWithSegments("/openapi") || path.StartsWithSegments("/oembed");
 
     public static ProblemDetails Of(Exception exception) => exception switch
     {

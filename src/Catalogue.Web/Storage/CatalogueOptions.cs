@@ -22,6 +22,10 @@ public sealed class CatalogueOptions
     [RegularExpression("^(|/[A-Za-z0-9._~/-]*[A-Za-z0-9._~-])$", ErrorMessage = "PathBase begins with a slash and does not end with one.")]
     public string PathBase { get; set; } = "";
 
+    /// <summary>Which sites may show the viewer of a figure or part in a frame, as a content policy lists sources: <c>*</c> = all, <c>'none'</c> = none. No other page may be framed.</summary>
+    [RegularExpression("^[^;,\\s]+( [^;,\\s]+)*$", ErrorMessage = "FramedBy lists sites with single spaces between them, such as https://club.example; or * or 'none'.")]
+    public string FramedBy { get; set; } = "*";
+
     /// <summary>Reverse proxies on other machines whose X-Forwarded-* headers are believed: addresses, or networks such as <c>10.0.0.0/8</c>. This machine's own always are.</summary>
     public string[] TrustedProxies { get; set; } = [];
 
@@ -48,6 +52,7 @@ public sealed class CatalogueOptions
     [Range(1, 4096)]
     public int MaxInspectionMiB { get; set; } = 64;
 
+    public bool MayBeFramed => FramedBy != "'none'";
     public long MaxInspectionBytes => MaxInspectionMiB * 1024L * 1024L;
     public long MaxUploadBytes => MaxUploadMiB * 1024L * 1024L;
     public int EffectiveWorkers => InspectionWorkers > 0 ? InspectionWorkers : Environment.ProcessorCount;

@@ -26,7 +26,7 @@ internal static class ConventionEndpoints
     {
         var at = request.PathBase;
         return Results.Text(
-            $"User-agent: *\nDisallow: {at}/api/\nDisallow: {at}/drafts\nDisallow: {at}/sign-in\nDisallow: {at}/*/orientations\nDisallow: {at}/*?\nSitemap: {SiteAddress.Of(request, "/sitemap.xml")}\n",
+            $"User-agent: *\nDisallow: {at}/api/\nDisallow: {at}/drafts\nDisallow: {at}/sign-in\nDisallow: {at}/*/orientations\nDisallow: {at}/*?\nAllow: {at}/oembed\nSitemap: {SiteAddress.Of(request, "/sitemap.xml")}\n",
             "text/plain");
     }
 

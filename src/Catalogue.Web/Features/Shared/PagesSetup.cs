@@ -13,7 +13,7 @@ namespace Catalogue.Web.Features.Shared;
 /// <summary>Wires what every page needs: the visitor, the masthead, compression, the proxy's word, the content policy, error pages.</summary>
 internal static class PagesSetup
 {
-    /// <summary>Nothing but our own files, no inline script or style, no frame around the site.</summary>
+    /// <summary>Nothing but our own files, no inline script or style, no frame around the site but for what is made for one (<see cref="Framing"/>).</summary>
     private const string ContentPolicy =
         "default-src 'self'; img-src 'self' data:; object-src 'none'; base-uri 'self'; form-action 'self'; frame-ancestors 'self'";
 
@@ -44,18 +44,19 @@ internal static class PagesSetup
     }
 
     /// <summary>Before everything else: the address the reader really asked for, compression, and headers of every answer.</summary>
-    public static void UsePageFrame(this WebApplication app)
+    public static void UsePageFrame(this WebApplication app, CatalogueOptions options)
     {
+        var framed = ContentPolicy.Replace("frame-ancestors 'self'", "frame-ancestors " + options.FramedBy, StringComparison.Ordinal);
         app.UseForwardedHeaders();
         app.UseResponseCompression();
-        app.Use(static (context, next) =>
+        app.Use((context, next) =>
         {
             // At the last moment: an error page begins by clearing what was set before.
-            context.Response.OnStarting(static state =>
+            context.Response.OnStarting(() =>
             {
-                var response = (HttpResponse)state;
+                var response = context.Response;
                 var headers = response.Headers;
-                headers.ContentSecurityPolicy = ContentPolicy;
+                headers.ContentSecurityPolicy = Framing.IsAllowed(context) ? framed : ContentPolicy;
                 headers.XContentTypeOptions = "nosniff";
                 headers["Referrer-Policy"] = "same-origin";
                 headers["Permissions-Policy"] = "camera=(), geolocation=(), microphone=()";
@@ -64,7 +65,7 @@ internal static class PagesSetup
                 if (response.ContentType?.StartsWith("text/html", StringComparison.Ordinal) is true && headers.CacheControl.Count == 0)
                     headers.CacheControl = "private, no-cache";
                 return Task.CompletedTask;
-            }, context.Response);
+            });
             return next(context);
         });
     }

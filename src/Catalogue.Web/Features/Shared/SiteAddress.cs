@@ -10,6 +10,9 @@ internal static class SiteAddress
         return $"{request.Scheme}://{request.Host}{request.PathBase}{path}";
     }
 
+    /// <summary>Where programs ask what to show in place of a link to that page (oEmbed).</summary>
+    public static string Embedding(HttpRequest request, string page) => Of(request, "/oembed?url=" + Uri.EscapeDataString(page));
+
     /// <summary>The address of this page without its query: printers, filters and units show the same thing another way.</summary>
     public static string OfPage(HttpRequest request)
     {
