@@ -58,8 +58,12 @@ sum_results() {
 
 install_missing
 rm -rf out/tests
-dotnet build Catalogue.sln -c Release -v quiet --nologo || { echo '0 passed, 1 failed, 0 skipped'; exit 1; }
+# One compiler for all projects, whatever the environment says: less than half the time. It is stopped when it has done its work.
+dotnet build Catalogue.sln -c Release -v quiet --nologo -p:UseSharedCompilation=true || { echo '0 passed, 1 failed, 0 skipped'; exit 1; }
+dotnet build-server shutdown --vbcscompiler >/dev/null 2>&1
 start_postgres || { echo 'PostgreSQL could not be started.' >&2; echo '0 passed, 1 failed, 0 skipped'; exit 1; }
+# Every suite starts cold and ends soon: counting what runs often, to compile it better once more, does not pay here.
+export DOTNET_TieredPGO=0
 dotnet test --solution Catalogue.sln -c Release --no-build --results-directory out/tests --report-xunit-trx --max-parallel-test-modules 1 "$@"
 status=$?
 sum_results

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Diagnostics;
 using Catalogue.Data.Storage;
 using Catalogue.Geometry.Fit;
@@ -7,12 +8,15 @@ namespace Catalogue.Data.Ranges;
 
 /// <summary>The verdicts of many figures on some processes, for one volume or any: at once from the index, and settled from profiles and hulls where that cannot tell.</summary>
 /// <remarks>
-/// Ten thousand figures of ten parts on one process take a few milliseconds. Of an arbitrary volume a few in a hundred stay open then, because one of their parts
+/// Ten thousand figures of ten parts on one process take a few milliseconds. Of an arbitrary volume about one in a hundred stays open then, because one of their parts
 /// is within a millimetre or two of the limit; each takes a few milliseconds more to settle, and is remembered (<see cref="FitAnswers"/>). One object, one request.
 /// </remarks>
 internal sealed class RangeSweep
 {
     private const int MostOnStack = 256;
+
+    /// <summary>From here on all cores look together.</summary>
+    private const int WorthSharing = 2_000;
 
     private readonly int[] _processes;
     private readonly int[] _columns;
@@ -30,7 +34,16 @@ internal sealed class RangeSweep
         (Figures, _processes, _columns, _volume, _fits, _database) = (figures, processes, [.. processes, .. besides ?? []], volume, fits, database);
         if (volume is { } room) _room = new(room);
         _spans = new VerdictSpan[figures.Count * _columns.Length];
-        for (var f = 0; f < figures.Count; f++) Look(f);
+        if (figures.Count < WorthSharing)
+        {
+            for (var f = 0; f < figures.Count; f++) Look(f);
+            return;
+        }
+
+        Parallel.ForEach(Partitioner.Create(0, figures.Count), part =>
+        {
+            for (var f = part.Item1; f < part.Item2; f++) Look(f);
+        });
     }
 
     public IReadOnlyList<IndexedFigure> Figures { get; }
@@ -103,11 +116,19 @@ internal sealed class RangeSweep
         return false;
     }
 
+    /// <summary>False for a figure that no process serves whatever the volume: none of its parts need be held against one.</summary>
+    private bool MayHold(FigureSketch sketch)
+    {
+        foreach (var process in _columns)
+            if (sketch.AtAnySize(process) != Verdict.Unsuited) return true;
+        return false;
+    }
+
     private void Look(int figure)
     {
         var sketch = Figures[figure].Sketch;
         var row = _spans.AsSpan(figure * _columns.Length, _columns.Length);
-        var count = _volume is null ? 0 : sketch.Variants;
+        var count = _volume is null || !MayHold(sketch) ? 0 : sketch.Variants;
         Span<OutlineFit> fits = count <= MostOnStack ? stackalloc OutlineFit[MostOnStack] : new OutlineFit[count];
         fits = fits[..count];
         for (var v = 0; v < count; v++)

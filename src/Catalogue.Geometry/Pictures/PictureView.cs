@@ -27,4 +27,22 @@ public readonly record struct PictureView(Rotation ToCamera)
         var right = double.Hypot(n.X, n.Y) < 0.05 ? -28 : (Math.Atan2(n.X, -n.Y) * 180 / Math.PI) - 15;
         return From(right, above);
     }
+
+    /// <summary>From where most of some triangles' surface is turned to the viewer, of eight sides and three heights; <see cref="ThreeQuarter"/> when there are none. What stands before it is not asked.</summary>
+    public static PictureView OfMost(TriangleMesh mesh, Func<int, bool> isMeant)
+    {
+        ArgumentNullException.ThrowIfNull(mesh);
+        ArgumentNullException.ThrowIfNull(isMeant);
+        PictureView[] views = [ThreeQuarter, .. from above in (int[])[16, 50, -35] from side in Enumerable.Range(0, 8) select From((45 * side) - 28, above)];
+        var seen = new double[views.Length];
+        for (var t = 0; t < mesh.TriangleCount; t++)
+        {
+            if (!isMeant(t)) continue;
+            var (a, b, c) = mesh.Triangle(t);
+            var facing = Vec3.Cross(b - a, c - a);
+            for (var i = 0; i < views.Length; i++) seen[i] += Math.Max(0, Vec3.Dot(facing, views[i].ToCamera.RowZ));
+        }
+
+        return views[Array.IndexOf(seen, seen.Max())];
+    }
 }

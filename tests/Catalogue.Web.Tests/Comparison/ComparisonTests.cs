@@ -42,6 +42,13 @@ public abstract class ComparisonTests(CatalogueFixture catalogue) : CatalogueTes
         await reader.GoAsync($"/figures/{figure}/parts/body");
         Assert.Contains("Since revision 1: up to 2\u00A0mm different, volume +20\u00A0%", reader.Text, StringComparison.Ordinal);
         Assert.Contains("+2\u00A0mm along z", reader.Text, StringComparison.Ordinal);
+        Assert.Contains($"/figures/{figure}/parts/body/solid/2/change/640.webp", reader.Html, StringComparison.Ordinal);
+
+        // The picture is that of the part but for the colour of the top, and there is none of a first revision.
+        var (plain, coloured) = (await visitor.GetByteArrayAsync($"/figures/{figure}/parts/body/solid/2/picture/320.png"), await visitor.GetByteArrayAsync($"/figures/{figure}/parts/body/solid/2/change/320.png"));
+        Assert.NotEqual(plain, coloured);
+        using var first = await visitor.GetAsync($"/figures/{figure}/parts/body/solid/1/change/320.png");
+        Assert.Equal(HttpStatusCode.NotFound, first.StatusCode);
         using var page = await Catalogue.SignedInAsync();
         await page.GoAsync($"/drafts/{figure}/parts/body");
         Assert.Contains("Since revision 1: up to 2\u00A0mm different, volume +20\u00A0%", page.Text, StringComparison.Ordinal);

@@ -51,6 +51,28 @@ public abstract partial class PictureTests(CatalogueFixture catalogue) : Catalog
     }
 
     [Fact]
+    public async Task A_figure_of_several_pieces_is_pictured_taken_apart_too()
+    {
+        using var designer = await Catalogue.DesignerAsync();
+        using var visitor = Catalogue.Visitor();
+        var figure = await designer.NewFigureAsync("cube-stacker");
+        await designer.PostAsync($"/api/figures/{figure}/parts", new { slug = "hat", name = "Hat" }, HttpStatusCode.Created);
+        await designer.PostAsync($"/api/figures/{figure}/parts/hat/variants", new { slug = "solid", name = "Solid", processes = new[] { "MEX-rigid" } }, HttpStatusCode.Created);
+        await designer.InspectedAsync(await designer.UploadAsync(figure, Api.BoxStl(10, 10, 10)));
+        using (var form = Api.Form(Api.BoxStl(6, 6, 3)))
+        using (var hat = await designer.PostAsync(Api.Revisions(figure, "hat"), form)) await designer.InspectedAsync(await hat.ExpectAsync(HttpStatusCode.Accepted));
+        await designer.PostAsync($"/api/figures/{figure}/publish", null, HttpStatusCode.OK);
+        foreach (var (part, z) in new[] { ("body", 0), ("hat", 10) })
+        {
+            if (part == "hat") using (var single = await visitor.GetAsync($"/figures/{figure}/apart/320.png")) Assert.Equal(HttpStatusCode.NotFound, single.StatusCode);
+            await designer.SendAsync(HttpMethod.Put, $"/api/figures/{figure}/parts/{part}/poses", new { poses = new[] { new { x = 0, y = 0, z, rotation = new[] { 1, 0, 0, 0, 1, 0, 0, 0, 1 } } } }, HttpStatusCode.OK);
+        }
+
+        var together = await visitor.GetByteArrayAsync($"/figures/{figure}/picture/320.png");
+        Assert.NotEqual(together, await visitor.GetByteArrayAsync($"/figures/{figure}/apart/320.png"));
+    }
+
+    [Fact]
     public async Task A_draft_and_odd_sizes_have_no_picture()
     {
         using var designer = await Catalogue.DesignerAsync();

@@ -1,3 +1,4 @@
+using Catalogue.Geometry.Comparison;
 using Catalogue.Geometry.Formats;
 using Catalogue.Geometry.Meshes;
 using Catalogue.Geometry.Pictures;
@@ -20,33 +21,46 @@ internal sealed class PictureDesk(IBlobStore blobs, CatalogueOptions options) : 
 
     /// <summary>The file of a picture, drawn now if it is not there yet.</summary>
     /// <exception cref="RuleBrokenException"><c>file-missing</c>, or why a mesh cannot be drawn.</exception>
-    public async Task<string> FileAsync(IReadOnlyList<PicturedFile> files, int width, int height, string format, CancellationToken cancellation, Vec3? place = null)
+    public async Task<string> FileAsync(PictureSubject subject, int width, int height, string format, CancellationToken cancellation)
     {
-        var name = PicturePath.NameOf(files, width, height, format, place);
-        await _files.OnceAsync(name, () => DrawAsync(files, width, height, format, name, place)).WaitAsync(cancellation);
+        var name = subject.NameOf(width, height, format);
+        await _files.OnceAsync(name, () => DrawAsync(subject, width, height, format, name)).WaitAsync(cancellation);
         return _files.PathOf(name);
     }
 
     public void Dispose() => _desk.Dispose();
 
-    private async Task DrawAsync(IReadOnlyList<PicturedFile> files, int width, int height, string format, string name, Vec3? place)
+    private async Task DrawAsync(PictureSubject subject, int width, int height, string format, string name)
     {
         await _desk.WaitAsync();
         try
         {
             var meshes = new Dictionary<(string, LengthUnit?), TriangleMesh>();
-            foreach (var file in files)
-                if (!meshes.ContainsKey((file.Sha256, file.Unit))) meshes[(file.Sha256, file.Unit)] = await StoredMesh.ReadAsync(blobs, file.Sha256, file.Unit, CancellationToken.None);
-            List<PicturedMesh> drawn = [.. files.Select(f => new PicturedMesh(meshes[(f.Sha256, f.Unit)], f.Rotation, f.Position, PictureTints.Clay))];
-            var picture = place is { } at
-                ? MeshPicture.Draw([.. drawn, Ball(at, drawn[0].Mesh)], ViewOf(at, drawn[0].Mesh), width, height)
-                : MeshPicture.Draw(drawn, PictureView.ThreeQuarter, width, height);
+            foreach (var file in subject.Files)
+                if (!meshes.ContainsKey((file.Sha256, file.Unit))) meshes[(file.Sha256, file.Unit)] = await ReadAsync(file);
+            List<PicturedMesh> drawn = [.. subject.Files.Select(f => new PicturedMesh(meshes[(f.Sha256, f.Unit)], f.Rotation, f.Position, PictureTints.Clay))];
+            var picture = subject switch
+            {
+                { Place: { } at } => MeshPicture.Draw([.. drawn, Ball(at, drawn[0].Mesh)], ViewOf(at, drawn[0].Mesh), width, height),
+                { Before: { } before } => ChangePicture(drawn[0], await ReadAsync(before), width, height),
+                { IsApart: true } => MeshPicture.Draw(TakenApart.Of(drawn), PictureView.ThreeQuarter, width, height),
+                _ => MeshPicture.Draw(drawn, PictureView.ThreeQuarter, width, height),
+            };
             await _files.KeepAsync(name, PictureEncoding.Encode(picture, format));
         }
         finally
         {
             _desk.Release();
         }
+    }
+
+    private Task<TriangleMesh> ReadAsync(PicturedFile file) => StoredMesh.ReadAsync(blobs, file.Sha256, file.Unit, CancellationToken.None);
+
+    /// <summary>The later shape with what is elsewhere than before in colour, from where most of that is seen.</summary>
+    private static Picture ChangePicture(PicturedMesh after, TriangleMesh before, int width, int height)
+    {
+        var kinds = Array.ConvertAll(SurfaceDistances.Of(after.Mesh, TriangleTree.Build(before)), d => ChangeSteps.KindOf(d));
+        return MeshPicture.Draw([after with { TintOf = t => PictureTints.Changes[kinds[t]] }], PictureView.OfMost(after.Mesh, t => kinds[t] is 1 or 2), width, height);
     }
 
     /// <summary>Marks a place on a part: a fortieth of its size.</summary>

@@ -11,6 +11,9 @@ internal static class PictureTints
     /// <summary>What marks a place on it.</summary>
     public static Tint Brass { get; } = Tint.FromHex(0xD08A2E);
 
+    /// <summary>By <see cref="ChangeSteps.KindOf"/>: where it was, far off, moved, touched.</summary>
+    public static IReadOnlyList<Tint> Changes { get; } = [Clay, Tint.FromHex(0xB4432F), Tint.FromHex(0xD08A2E), Tint.FromHex(0x4C8DA0)];
+
     /// <summary>The plate it is printed on.</summary>
     public static Tint Plate { get; } = Tint.FromHex(0x6E8B90);
 }

@@ -2,6 +2,7 @@ using Catalogue.Data;
 using Catalogue.Geometry.Formats;
 using Catalogue.Model;
 using Catalogue.Model.Figures;
+using Catalogue.Model.Inspections;
 using Catalogue.Web.Accounts;
 using Microsoft.AspNetCore.Authentication;
 using Microsoft.EntityFrameworkCore;
@@ -29,6 +30,15 @@ internal sealed record ViewedRevision(Guid Id, Guid VariantId, int Number, strin
         if (found is null || (!found.Published && !await IsDesignerAsync(http)))
             throw new RuleBrokenException("not-found", $"There is no published revision {revision} of “{part}” ({variant}) of “{figure}”. Look at the figure’s page for the parts there are.");
         return new(found.Id, found.VariantId, found.Number, found.Name, found.Sha256, found.StatedUnit, found.InspectionId, found.Published);
+    }
+
+    /// <summary>The file of the revision before it that its readers have seen and that could be measured; null when there is none.</summary>
+    public async Task<(string Sha256, LengthUnit? Unit)?> BeforeAsync(CatalogueDb db, CancellationToken cancellation)
+    {
+        var before = await db.Revisions.AsNoTracking()
+            .Where(r => r.VariantId == VariantId && r.Number < Number && r.DiscardedAt == null && (!IsPublished || r.PublishedAt != null) && r.Inspection.State == InspectionState.Done)
+            .OrderByDescending(r => r.Number).Select(r => new { r.Sha256, r.StatedUnit }).FirstOrDefaultAsync(cancellation);
+        return before is null ? null : (before.Sha256, before.StatedUnit);
     }
 
     private static async Task<bool> IsDesignerAsync(HttpContext http) =>

@@ -7,15 +7,13 @@ using Catalogue.Geometry.Meshes;
 using Catalogue.Geometry.Spatial;
 using Catalogue.Model.Processes;
 using Catalogue.Model.Verdicts;
+using Catalogue.Web.Features.Shared;
 
 namespace Catalogue.Web.Features.Viewer;
 
 /// <summary>Details, holes, limbs and what a revision changed.</summary>
 internal static class FeatureOverlays
 {
-    private const double ClearlyMovedMm = 0.5;
-    private const double MovedMm = 0.1;
-    private const double TouchedMm = 0.02;
 
     public static Overlay Details(OverlayQuestion question)
     {
@@ -85,13 +83,13 @@ internal static class FeatureOverlays
         return new("changes", "Changed since the revision before",
             "How far this surface is from that of the revision before, both where their files put them. What was only taken away leaves no surface to colour.",
             [
-                new(1, "far off", ClearlyMovedMm, null, "mm"),
-                new(2, "moved", MovedMm, ClearlyMovedMm, "mm"),
-                new(3, "touched", TouchedMm, MovedMm, "mm"),
+                new(1, "far off", ChangeSteps.ClearlyMovedMm, null, "mm"),
+                new(2, "moved", ChangeSteps.MovedMm, ChangeSteps.ClearlyMovedMm, "mm"),
+                new(3, "touched", ChangeSteps.TouchedMm, ChangeSteps.MovedMm, "mm"),
             ],
-            distances.Length > 0 && distances[farthest] >= TouchedMm ? [OverlayPlace.Of(Text($"farthest off: {distances[farthest]:0.00} mm"), (a + b + c) / 3)] : [])
+            distances.Length > 0 && distances[farthest] >= ChangeSteps.TouchedMm ? [OverlayPlace.Of(Text($"farthest off: {distances[farthest]:0.00} mm"), (a + b + c) / 3)] : [])
         {
-            OfTriangle = [.. distances.Select(d => d >= ClearlyMovedMm ? (byte)1 : d >= MovedMm ? (byte)2 : d >= TouchedMm ? (byte)3 : (byte)0)],
+            OfTriangle = [.. distances.Select(d => ChangeSteps.KindOf(d))],
         };
     }
 

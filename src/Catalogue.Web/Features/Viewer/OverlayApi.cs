@@ -82,10 +82,7 @@ internal static class OverlayApi
         var code = process ?? await db.Variants.Where(v => v.Id == viewed.VariantId).SelectMany(v => v.Declarations).OrderBy(d => d.Process).Select(d => d.Process).FirstOrDefaultAsync(cancellation);
         var limits = await db.Processes.AsNoTracking().Include(p => p.Limits).SingleOrDefaultAsync(p => p.Code == code, cancellation)
             ?? throw new RuleBrokenException("process-unknown", $"There is no process “{code}” here. The list of processes shows those there are.");
-        var before = await db.Revisions.AsNoTracking()
-            .Where(r => r.VariantId == viewed.VariantId && r.Number < viewed.Number && r.DiscardedAt == null && (!viewed.IsPublished || r.PublishedAt != null) && r.Inspection.State == InspectionState.Done)
-            .OrderByDescending(r => r.Number).Select(r => new { r.Sha256, r.StatedUnit }).FirstOrDefaultAsync(cancellation);
-        return new(viewed, inspection.Facts, limits, before is null ? null : (before.Sha256, before.StatedUnit));
+        return new(viewed, inspection.Facts, limits, await viewed.BeforeAsync(db, cancellation));
     }
 
     private static async Task MakeAsync(ViewerDesk desk, Asked asked, OverlayTable chosen, Rotation turn, string name, CancellationToken stop)
