@@ -20,9 +20,15 @@ public sealed class RangeIndex(DatabaseChoice database, TimeProvider time)
     /// <summary>Who has a range already is not kept waiting for a newer one longer than this: after a change of limits all figures may have to be read.</summary>
     public static readonly TimeSpan MostWaiting = TimeSpan.FromSeconds(1);
 
+    /// <summary>While only a few figures are read, it is for a machine that is busy with something else: whoever changed one of them has to see it.</summary>
+    public static readonly TimeSpan MostWaitingForFew = TimeSpan.FromSeconds(15);
+
+    private const int Few = 200;
+
     private readonly Lock _starting = new();
     private Task _refreshing = Task.CompletedTask;
     private volatile Held? _held;
+    private volatile bool _readsMuch;
     private long _generation;
 
     /// <summary>True when the range has been read: questions are answered at once from then on.</summary>
@@ -36,17 +42,16 @@ public sealed class RangeIndex(DatabaseChoice database, TimeProvider time)
         while (true)
         {
             var refresh = Refreshing();
-            if (_held is { } old)
+            while (_held is { } old && !refresh.IsCompleted)
             {
-                var patience = MostWaiting - time.GetElapsedTime(asked);
-                if (patience <= TimeSpan.Zero) return old.Snapshot;
-                await Task.WhenAny(refresh, Task.Delay(patience, time, cancellation));
+                if (time.GetElapsedTime(asked) >= (_readsMuch ? MostWaiting : MostWaitingForFew)) return old.Snapshot;
+                await Task.WhenAny(refresh, Task.Delay(Patience, time, cancellation));
                 cancellation.ThrowIfCancellationRequested();
-                if (!refresh.IsCompleted) return old.Snapshot;
             }
 
+            // One that was begun before the question may have missed what was changed just before it.
             await refresh.WaitAsync(cancellation);
-            if (_held is { } renewed && IsFresh(renewed)) return renewed.Snapshot;
+            if (_held is { } renewed && (IsFresh(renewed) || renewed.AskedAt >= asked)) return renewed.Snapshot;
         }
     }
 
@@ -76,6 +81,7 @@ public sealed class RangeIndex(DatabaseChoice database, TimeProvider time)
     /// <summary>Reads the counters, then what they say has changed, all of one moment.</summary>
     private async Task<RangeSnapshot> RefreshAsync(RangeSnapshot? old, CancellationToken cancellation)
     {
+        _readsMuch = false;
         await using var db = database.Open();
         if (old is not null && await db.Ranges.AsNoTracking().Select(r => r.Revision).SingleAsync(cancellation) == old.Revision) return old;
         await using var moment = await database.BeginReadingAsync(db, cancellation);
@@ -91,6 +97,7 @@ public sealed class RangeIndex(DatabaseChoice database, TimeProvider time)
         var kept = (old?.Figures ?? []).Where(f => versions.TryGetValue(f.Id, out var fresh) && f.Freshness == fresh).ToList();
         if (others) kept = kept.ConvertAll(f => f.JudgedBy(processes));
         foreach (var figure in kept) versions.Remove(figure.Id);
+        _readsMuch = versions.Count + (others ? kept.Count : 0) > Few;
         var vocabulary = old?.Vocabulary ?? new Vocabulary();
         var read = await new IndexReading(db, vocabulary, processes).ReadAsync([.. versions.Keys], cancellation);
         var figures = Merged(kept, read);
