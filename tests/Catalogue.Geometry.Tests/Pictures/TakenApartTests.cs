@@ -16,19 +16,4 @@ public sealed class TakenApartTests
         Assert.All(apart, m => Assert.Equal((0.0, 0.0, Rotation.Identity), (m.Position.X, m.Position.Y, m.Rotation)));
         Assert.Empty(TakenApart.Of([]));
     }
-
-    [Theory]
-    [InlineData(1, 0, 0), InlineData(-1, 0, 0), InlineData(0, 1, 0), InlineData(0, -1, 0), InlineData(0, 0, 1), InlineData(0, 0, -1)]
-    public void What_is_meant_is_looked_at_from_its_own_side(double x, double y, double z)
-    {
-        var box = Solids.Box(10, 10, 10);
-        var side = new Vec3(x, y, z);
-        var view = PictureView.OfMost(box, t =>
-        {
-            var (a, b, c) = box.Triangle(t);
-            return Vec3.Dot(Vec3.Cross(b - a, c - a).Normalized(), side) > 0.9;
-        });
-        Assert.True(Vec3.Dot(view.ToCamera.RowZ, side) > 0.5, $"{view.ToCamera.RowZ}");
-        Assert.Equal(PictureView.ThreeQuarter, PictureView.OfMost(box, _ => false));
-    }
 }

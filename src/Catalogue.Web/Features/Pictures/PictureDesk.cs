@@ -60,7 +60,7 @@ internal sealed class PictureDesk(IBlobStore blobs, CatalogueOptions options) : 
     private static Picture ChangePicture(PicturedMesh after, TriangleMesh before, int width, int height)
     {
         var kinds = Array.ConvertAll(SurfaceDistances.Of(after.Mesh, TriangleTree.Build(before)), d => ChangeSteps.KindOf(d));
-        return MeshPicture.Draw([after with { TintOf = t => PictureTints.Changes[kinds[t]] }], PictureView.OfMost(after.Mesh, t => kinds[t] is 1 or 2), width, height);
+        return MeshPicture.Draw([after with { TintOf = t => PictureTints.Changes[kinds[t]] }], PictureView.OfMost(TriangleTree.Build(after.Mesh), t => kinds[t] is 1 or 2), width, height);
     }
 
     /// <summary>Marks a place on a part: a fortieth of its size.</summary>
