@@ -186,6 +186,19 @@ public sealed class ViewerTests(RunningCatalogue catalogue, Chromium chromium)
         Assert.True(await page.Locator(".look-stage img").IsVisibleAsync());
     }
 
+    [Fact]
+    public async Task A_page_of_another_site_shows_it_in_a_frame()
+    {
+        using var other = new OtherSite($"<!DOCTYPE html><html lang=\"en\"><title>Another site</title><iframe src=\"{catalogue.Address}/embed{Arm}\" width=\"640\" height=\"600\" title=\"An arm\"></iframe></html>");
+        await using var reader = await chromium.ReaderAsync(1280);
+        var page = await reader.NewPageAsync();
+        await page.GotoAsync(other.Address);
+        var frame = page.FrameLocator("iframe");
+        await frame.GetByRole(AriaRole.Button, new() { Name = "Turn it" }).ClickAsync();
+        await Assertions.Expect(frame.Locator("[data-looking]")).ToHaveCountAsync(1, new() { Timeout = Patience });
+        await Screenshots.TakeAsync(page, "viewer-framed-1280");
+    }
+
     private async Task OpenAsync(IPage page, string path)
     {
         await page.GotoAsync(catalogue.Address + path);
