@@ -11,7 +11,7 @@ function row(entry, template, to) {
   link.href = addressOf(entry.slug);
   link.textContent = entry.title;
   const day = new Date(entry.at);
-  item.querySelector('.mine-day').textContent = Number.isNaN(day.valueOf()) ? '' : day.toLocaleDateString(document.documentElement.lang, { dateStyle: 'medium' });
+  item.querySelector('.mine-day').textContent = Number.isNaN(day.valueOf()) ? '' : day.toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' });
   for (const button of item.querySelectorAll('button')) {
     button.append(' ');
     const voice = document.createElement('span');
