@@ -6,6 +6,7 @@ using Catalogue.Web.Features.Drafts;
 using Catalogue.Web.Features.Figures;
 using Catalogue.Web.Features.Health;
 using Catalogue.Web.Features.Inspections;
+using Catalogue.Web.Features.Languages;
 using Catalogue.Web.Features.Matrix;
 using Catalogue.Web.Features.Orientations;
 using Catalogue.Web.Features.Pictures;
@@ -26,6 +27,8 @@ internal static class CatalogueApp
 {
     public static WebApplication Build(string[] args, Action<WebApplicationBuilder>? configure = null)
     {
+        Model.Languages.Language.Include(typeof(CatalogueApp).Assembly);
+        Model.Languages.Language.Include(typeof(Data.CatalogueDb).Assembly);
         var builder = WebApplication.CreateBuilder(new WebApplicationOptions
         {
             Args = args,
@@ -55,6 +58,7 @@ internal static class CatalogueApp
         var app = builder.Build();
         app.UsePageFrame(options);
         if (options.PathBase.Length > 0) app.UsePathBase(options.PathBase);
+        app.UseReaderLanguage();
         app.UseErrorPages();
         app.UseStaticFiles(PagesSetup.Files);
         app.UseRouting();

@@ -79,7 +79,7 @@ public sealed class Problems(IProblemDetailsService writer, ILogger<Problems> lo
             404 => "There is no such thing",
             503 => "The catalogue is busy",
             _ => "The catalogue does not allow this",
-        }, rule.Message);
+        }, rule.Said.ToString());
         if (rule.Obstacles.Count > 0) problem.Extensions["obstacles"] = rule.Obstacles;
         return problem;
     }

@@ -65,8 +65,18 @@ internal sealed class IndexReading(CatalogueDb db, Vocabulary vocabulary, IReadO
             List<IndexedJoint> judged = [.. joints[f.Id].Select(j => IndexedJoint.Of(j, processes))];
             return new()
             {
-                Id = f.Id, Slug = f.Slug, Title = f.Title, Summary = f.Summary, HeightMm = f.HeightMm, ScaleDenominator = f.ScaleDenominator,
-                Licence = string.Intern(f.Licence), EditionNumber = f.Number, PublishedAt = f.PublishedAt, Freshness = (f.Version, f.Judgements), Parts = parts, Joints = judged,
+                Id = f.Id,
+                Slug = f.Slug,
+                Title = f.Title,
+                Summary = f.Summary,
+                HeightMm = f.HeightMm,
+                ScaleDenominator = f.ScaleDenominator,
+                Licence = string.Intern(f.Licence),
+                EditionNumber = f.Number,
+                PublishedAt = f.PublishedAt,
+                Freshness = (f.Version, f.Judgements),
+                Parts = parts,
+                Joints = judged,
                 Words = vocabulary.NumbersOf(string.Join('\n', [f.Title, f.Summary, .. parts.Select(p => p.Name), .. hardware[f.Id].SelectMany(h => new[] { h.Name, h.Size, Model.Words.Of(h.Kind) })])),
                 TitleWords = vocabulary.NumbersOf(f.Title),
                 Needs = NeededHardware.Of(hardware[f.Id].Where(h => !h.IsOptional).Select(h => (h.Kind, h.Processes)), _codes),

@@ -12,8 +12,22 @@ internal sealed class InspectionClock(InspectionStage? tell)
     /// <summary>What does not run counts as done at the end.</summary>
     private static readonly Dictionary<string, double> Weights = new()
     {
-        ["read"] = 4, ["health"] = 5, ["tree"] = 5, ["repair"] = 4, ["selfIntersections"] = 6, ["measures"] = 1, ["fit"] = 4, ["fitProfile"] = 3, ["thickness"] = 27,
-        ["gaps"] = 5, ["overhang"] = 5, ["holes"] = 8, ["limbs"] = 12, ["liquid"] = 7, ["detail"] = 10, ["orientations"] = 10,
+        ["read"] = 4,
+        ["health"] = 5,
+        ["tree"] = 5,
+        ["repair"] = 4,
+        ["selfIntersections"] = 6,
+        ["measures"] = 1,
+        ["fit"] = 4,
+        ["fitProfile"] = 3,
+        ["thickness"] = 27,
+        ["gaps"] = 5,
+        ["overhang"] = 5,
+        ["holes"] = 8,
+        ["limbs"] = 12,
+        ["liquid"] = 7,
+        ["detail"] = 10,
+        ["orientations"] = 10,
     };
 
     private static readonly double All = Weights.Values.Sum();

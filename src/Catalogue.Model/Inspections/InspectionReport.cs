@@ -120,9 +120,14 @@ public sealed record FindingReport
     public double? Limit { get; init; }
     public string? Unit { get; init; }
     public double[]? At { get; init; }
-    public required string Message { get; init; }
-    public string? Arithmetic { get; init; }
-    public string? Source { get; init; }
+    [JsonConverter(typeof(SentenceAsEnglish))]
+    public required Sentence Message { get; init; }
+
+    [JsonConverter(typeof(SentenceAsEnglish))]
+    public Sentence? Arithmetic { get; init; }
+
+    [JsonConverter(typeof(SentenceAsEnglish))]
+    public Sentence? Source { get; init; }
 
     /// <summary>The designer's word that it does not hold for this file; absent where it counts.</summary>
     public Overruled? Overruled { get; init; }

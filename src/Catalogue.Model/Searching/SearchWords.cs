@@ -12,7 +12,18 @@ public static class SearchWords
 {
     private static readonly Dictionary<char, string> Plain = new()
     {
-        ['ß'] = "ss", ['æ'] = "ae", ['œ'] = "oe", ['ø'] = "o", ['đ'] = "d", ['ð'] = "d", ['þ'] = "th", ['ł'] = "l", ['ħ'] = "h", ['ı'] = "i", ['ŋ'] = "n", ['ŧ'] = "t",
+        ['ß'] = "ss",
+        ['æ'] = "ae",
+        ['œ'] = "oe",
+        ['ø'] = "o",
+        ['đ'] = "d",
+        ['ð'] = "d",
+        ['þ'] = "th",
+        ['ł'] = "l",
+        ['ħ'] = "h",
+        ['ı'] = "i",
+        ['ŋ'] = "n",
+        ['ŧ'] = "t",
     };
 
     /// <summary>The words in their order, with those that come twice.</summary>

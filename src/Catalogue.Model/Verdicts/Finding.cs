@@ -7,7 +7,7 @@ namespace Catalogue.Model.Verdicts;
 /// <param name="Code">Stable, for programs: <c>mesh.open</c>, <c>fit.too-large</c>, …</param>
 /// <param name="Severity">What it does to the verdict.</param>
 /// <param name="Message">A sentence for people: what was found and what to do.</param>
-public sealed record Finding(string Code, Severity Severity, string Message)
+public sealed record Finding(string Code, Severity Severity, Sentence Message)
 {
     /// <summary>The number measured, in <see cref="Unit"/>; null where the finding is not about a number.</summary>
     public double? Measured { get; init; }
@@ -19,10 +19,10 @@ public sealed record Finding(string Code, Severity Severity, string Message)
     public Vec3? At { get; init; }
 
     /// <summary>How the number was worked out, for who wants to check it; null where it was measured.</summary>
-    public string? Arithmetic { get; init; }
+    public Sentence? Arithmetic { get; init; }
 
     /// <summary>Where the limit comes from.</summary>
-    public string? Source { get; init; }
+    public Sentence? Source { get; init; }
 
     /// <summary>The designer's word that this care does not hold for this file; null = it holds. The finding itself stays as it was computed.</summary>
     public Overruled? Overruled { get; init; }
@@ -43,7 +43,7 @@ public sealed record Overruled(string Reason, string By, DateTime At);
 public sealed record Judgement(Verdict Verdict, IReadOnlyList<Finding> Findings)
 {
     public static Judgement Unchecked { get; } =
-        new(Verdict.Unchecked, [Rules.InspectionPending.Found(Severity.Note, "The mesh is still being inspected. Look again in a moment.")]);
+        new(Verdict.Unchecked, [Rules.InspectionPending.Found(Severity.Note, $"The mesh is still being inspected. Look again in a moment.")]);
 
     /// <summary>The verdict that the findings make: any <c>stop</c> unsuited, any <c>care</c> that is not overruled care, else suits.</summary>
     public static Judgement From(IEnumerable<Finding> findings)

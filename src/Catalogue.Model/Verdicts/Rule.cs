@@ -23,22 +23,22 @@ public enum RuleSubject
 /// <param name="Code">Stable, for programs.</param>
 /// <param name="Measures">What is measured, in words.</param>
 /// <param name="Limits">The keys of the limits it is judged by (<see cref="Processes.LimitKey"/>); none = <see cref="Origin"/> says by what.</param>
-public sealed record Rule(string Code, RuleSubject Subject, string Measures, params IReadOnlyList<string> Limits)
+public sealed record Rule(string Code, RuleSubject Subject, Sentence Measures, params IReadOnlyList<string> Limits)
 {
     /// <summary>When it stops: the part or figure is unsuited. Null = it never does.</summary>
-    public string? Stop { get; init; }
+    public Sentence? Stop { get; init; }
 
     /// <summary>When it asks for care. Null = it never does.</summary>
-    public string? Care { get; init; }
+    public Sentence? Care { get; init; }
 
     /// <summary>When it is only told. Null = it never is.</summary>
-    public string? Note { get; init; }
+    public Sentence? Note { get; init; }
 
     /// <summary>What to do about it.</summary>
-    public required string Do { get; init; }
+    public required Sentence Do { get; init; }
 
     /// <summary>Where the rule and its own bounds come from, beside the origins of its limits.</summary>
-    public required string Origin { get; init; }
+    public required Sentence Origin { get; init; }
 
     /// <summary>The ISO/ASTM 52900 categories it is asked for; empty = all that have its limits.</summary>
     public IReadOnlyList<string> Categories { get; init; } = [];
@@ -50,7 +50,7 @@ public sealed record Rule(string Code, RuleSubject Subject, string Measures, par
     public bool MayBeOverruled => Care is not null && Subject is not (RuleSubject.Joints or RuleSubject.Build or RuleSubject.Prints or RuleSubject.Size);
 
     /// <summary>When it comes to that severity, in words; null = it never does.</summary>
-    public string? When(Severity severity) => severity switch
+    public Sentence? When(Severity severity) => severity switch
     {
         Severity.Stop => Stop,
         Severity.Care => Care,
@@ -59,7 +59,7 @@ public sealed record Rule(string Code, RuleSubject Subject, string Measures, par
 
     /// <summary>A finding by this rule.</summary>
     /// <exception cref="InvalidOperationException">The table does not have that severity for it: table and check have drifted apart.</exception>
-    public Finding Found(Severity severity, string message) => When(severity) is null
+    public Finding Found(Severity severity, Sentence message) => When(severity) is null
         ? throw new InvalidOperationException($"The decision table does not know “{Code}” as {severity.Code()}.")
         : new(Code, severity, message);
 }

@@ -62,7 +62,7 @@ public sealed class MeshInspectorTests
         var report = Inspect(Solids.Icosphere(diameter / 2, 4)).Report;
         Assert.Equal(small, report.SmallPart);
         Assert.All(report.Processes!, p => Assert.Equal("suits", p.Verdict));
-        Assert.Equal(small, report.Processes![0].Findings.Any(f => f is { Code: "small-part", Severity: "note", Source: "16 CFR 1501.4" }));
+        Assert.Equal(small, report.Processes![0].Findings.Any(f => f is { Code: "small-part", Severity: "note", Source.English: "16 CFR 1501.4" }));
     }
 
     [Fact]

@@ -52,7 +52,7 @@ public sealed class RodPassageTests
         var joint = new JointSpec(JointKind.PinnedHinge, "Hip") { InnerDiameterMm = 1.5, OuterDiameterMm = hole };
         var pin = Assert.Single(JointMechanics.Of(joint, Process("VPP-rigid")));
         Assert.Equal(("joint.pin", severity), (pin.Finding.Code, pin.Finding.Severity));
-        Assert.Contains("ISO 286-2", pin.Finding.Source, StringComparison.Ordinal);
+        Assert.Contains("ISO 286-2", pin.Finding.Source!.English, StringComparison.Ordinal);
     }
 
     // Two holes of 6 mm one behind the other with 0.5 mm between them: 12.5 mm of rod, cut 1.5 mm shorter (common practice: 1 to 2).

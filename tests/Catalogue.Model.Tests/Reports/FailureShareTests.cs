@@ -31,8 +31,8 @@ public sealed class FailureShareTests
     [Fact]
     public void The_sentence_has_count_and_interval()
     {
-        Assert.Contains("9 of 14 prints", ReportFindings.Of(new(9, 14))!.Message, StringComparison.Ordinal);
-        Assert.Contains("39–84 %", ReportFindings.Of(new(9, 14))!.Message, StringComparison.Ordinal);
+        Assert.Contains("9 of 14 prints", ReportFindings.Of(new(9, 14))!.Message.English, StringComparison.Ordinal);
+        Assert.Contains("39–84 %", ReportFindings.Of(new(9, 14))!.Message.English, StringComparison.Ordinal);
         Assert.Null(ReportFindings.Of(new(0, 14)));
     }
 }

@@ -31,7 +31,7 @@ public sealed class ScaledFigureTests
         Assert.Equal(260, spans[2].ToPercent, 0.11);
         Assert.Equal("wall.thin-free", Assert.Single(spans[1].Reasons).Finding.Code);
         Assert.Equal("fit.too-large", Assert.Single(spans[3].Reasons).Finding.Code);
-        Assert.Contains("up to 260 %", spans[3].Reasons[0].Finding.Message, StringComparison.Ordinal);
+        Assert.Contains("up to 260 %", spans[3].Reasons[0].Finding.Message.English, StringComparison.Ordinal);
         var (from, to) = ScaledFigure.Holds(spans)!.Value;
         Assert.Equal((spans[1].FromPercent, spans[2].ToPercent), (from, to));
         Assert.Equal(2.6, figure.FitsUpTo);

@@ -25,8 +25,8 @@ public sealed class DetailFindingsTests
         Assert.Equal((0.4, 1.0), (findings[0].Measured!.Value, findings[0].Limit!.Value));
         Assert.Equal((0.5, 0.6), (findings[1].Measured!.Value, findings[1].Limit!.Value));
         Assert.Equal((0.35, 0.6), (findings[2].Measured!.Value, findings[2].Limit!.Value));
-        Assert.Contains("300 mm of edges in one place, the longest 0.4 mm high at (1.0, 2.0, 3.0)", findings[0].Message, StringComparison.Ordinal);
-        Assert.Contains("40 mm of them in one place", findings[1].Message, StringComparison.Ordinal);
+        Assert.Contains("300 mm of edges in one place, the longest 0.4 mm high at (1.0, 2.0, 3.0)", findings[0].Message.English, StringComparison.Ordinal);
+        Assert.Contains("40 mm of them in one place", findings[1].Message.English, StringComparison.Ordinal);
     }
 
     [Fact]

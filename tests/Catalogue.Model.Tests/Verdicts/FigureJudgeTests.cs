@@ -117,7 +117,7 @@ public sealed class FigureJudgeTests
         var verdict = FigureJudge.Judge([Part("arm", Good) with { Candidates = [], OtherVariants = 1 }], "Resin, rigid");
         Assert.Equal(Verdict.Unsuited, verdict.Verdict);
         Assert.Equal("process.no-variant", verdict.Reasons[0].Finding.Code);
-        Assert.Contains("Resin, rigid", verdict.Reasons[0].Finding.Message, StringComparison.Ordinal);
+        Assert.Contains("Resin, rigid", verdict.Reasons[0].Finding.Message.English, StringComparison.Ordinal);
     }
 
     [Fact]

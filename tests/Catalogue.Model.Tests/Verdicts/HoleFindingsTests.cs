@@ -26,7 +26,7 @@ public sealed class HoleFindingsTests
         if (finding is null) return;
         Assert.Equal((diameter, "mm", "common practice"), (finding.Measured, finding.Unit, finding.Source));
         Assert.Equal(new Vec3(1, 2, 3), finding.At);
-        Assert.Contains(severity == Severity.Note ? "with a drill of " : "too narrow to be drilled", finding.Message, StringComparison.Ordinal);
+        Assert.Contains(severity == Severity.Note ? "with a drill of " : "too narrow to be drilled", finding.Message.English, StringComparison.Ordinal);
     }
 
     // A hole for the usual rod is spoken of once: what the rod needs.
@@ -47,8 +47,8 @@ public sealed class HoleFindingsTests
     {
         var findings = Of("MEX-rigid", Hole(1.1), Hole(1.0), Hole(3), Hole(0.6), Hole(0.5)).Where(f => f.Code == "hole.narrow").ToList();
         Assert.Equal([0.5, 1.0], findings.Select(f => f.Measured!.Value));
-        Assert.StartsWith("2 holes are narrower than the 2 mm", findings[0].Message, StringComparison.Ordinal);
-        Assert.Contains("of its diameter, the narrowest of 1.0 mm", findings[1].Message, StringComparison.Ordinal);
+        Assert.StartsWith("2 holes are narrower than the 2 mm", findings[0].Message.English, StringComparison.Ordinal);
+        Assert.Contains("of its diameter, the narrowest of 1.0 mm", findings[1].Message.English, StringComparison.Ordinal);
     }
 
     // Common practice: 0.5 mm of wall, supported, in resin.
@@ -75,7 +75,7 @@ public sealed class HoleFindingsTests
         Assert.Equal(advice is not null, finding is not null);
         if (finding is null) return;
         Assert.Equal(Severity.Note, finding.Severity);
-        Assert.Contains(advice!, finding.Message, StringComparison.Ordinal);
+        Assert.Contains(advice!, finding.Message.English, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -20,10 +20,10 @@ public sealed class LimbFindingsTests
         Assert.Equal(("limb.fragile", Severity.Care, 113.2, 58, "MPa"), (finding.Code, finding.Severity, finding.Measured, finding.Limit, finding.Unit));
 
         // 2900 MPa × 2 % = 58 MPa; 3 mm × ∛(113.2 / 58) = 3.75 mm.
-        Assert.Contains("10 N × 30.0 mm ÷ 2.651 mm³ = 113 MPa", finding.Arithmetic, StringComparison.Ordinal);
-        Assert.Contains("2900 MPa × 2 % = 58 MPa", finding.Arithmetic, StringComparison.Ordinal);
-        Assert.Contains("Make it 3.8 mm thick", finding.Message, StringComparison.Ordinal);
-        Assert.Contains("handbook", finding.Source, StringComparison.Ordinal);
+        Assert.Contains("10 N × 30.0 mm ÷ 2.651 mm³ = 113 MPa", finding.Arithmetic!.English, StringComparison.Ordinal);
+        Assert.Contains("2900 MPa × 2 % = 58 MPa", finding.Arithmetic!.English, StringComparison.Ordinal);
+        Assert.Contains("Make it 3.8 mm thick", finding.Message.English, StringComparison.Ordinal);
+        Assert.Contains("handbook", finding.Source!.English, StringComparison.Ordinal);
         Assert.Equal(Vec3.Zero, finding.At);
     }
 
@@ -43,12 +43,12 @@ public sealed class LimbFindingsTests
         var resin = Processes.Single(p => p.Code == "VPP-rigid").Material;
         Assert.Equal(132.1, LimbFindings.Drop(limb, resin), 0.3);
         var finding = Assert.Single(Of("VPP-rigid", limb));
-        Assert.Contains("fall from a table", finding.Message, StringComparison.Ordinal);
-        Assert.Contains("(4.8 g)", finding.Arithmetic, StringComparison.Ordinal);
-        Assert.Contains("= 132 MPa", finding.Arithmetic, StringComparison.Ordinal);
+        Assert.Contains("fall from a table", finding.Message.English, StringComparison.Ordinal);
+        Assert.Contains("(4.8 g)", finding.Arithmetic!.English, StringComparison.Ordinal);
+        Assert.Contains("= 132 MPa", finding.Arithmetic!.English, StringComparison.Ordinal);
 
         // Under a given energy stress falls with the thickness: 3 × 132.1 / 58 = 6.83.
-        Assert.Contains("Make it 6.9 mm thick", finding.Message, StringComparison.Ordinal);
+        Assert.Contains("Make it 6.9 mm thick", finding.Message.English, StringComparison.Ordinal);
     }
 
     [Theory, InlineData("VPP-flexible"), InlineData("VPP-tough"), InlineData("MEX-flexible")]
@@ -58,8 +58,8 @@ public sealed class LimbFindingsTests
     public void Several_limbs_make_one_finding_about_the_worst()
     {
         var finding = Assert.Single(Of("MEX-rigid", Bar(3, 40), Bar(1, 20), Bar(12, 40)));
-        Assert.Contains("2 limbs", finding.Message, StringComparison.Ordinal);
-        Assert.StartsWith("A limb is 1.0 mm thick", finding.Message, StringComparison.Ordinal);
+        Assert.Contains("2 limbs", finding.Message.English, StringComparison.Ordinal);
+        Assert.StartsWith("A limb is 1.0 mm thick", finding.Message.English, StringComparison.Ordinal);
     }
 
     private static List<Finding> Of(string process, params Limb[] limbs) => [.. LimbFindings.Of(new() { Limbs = limbs }, Processes.Single(p => p.Code == process))];

@@ -38,10 +38,10 @@ public sealed class LiquidFindingsTests
         Assert.Equal(Severity.Care, resin.Severity);
         Assert.Equal(7200, resin.Measured!.Value, 50.0);
         Assert.InRange(resin.At!.Value.Z, 14, 15.1);
-        Assert.Contains("closed on all sides", resin.Message, StringComparison.Ordinal);
-        Assert.Contains("4 mm through 3.0 mm of wall", resin.Message, StringComparison.Ordinal);
+        Assert.Contains("closed on all sides", resin.Message.English, StringComparison.Ordinal);
+        Assert.Contains("4 mm through 3.0 mm of wall", resin.Message.English, StringComparison.Ordinal);
         var powder = Assert.Single(LiquidFindings.Of(liquid, Process("PBF-rigid")));
-        Assert.Contains("5 mm through 3.0 mm of wall", powder.Message, StringComparison.Ordinal);
+        Assert.Contains("5 mm through 3.0 mm of wall", powder.Message.English, StringComparison.Ordinal);
         Assert.Empty(LiquidFindings.Of(liquid, Process("MEX-rigid")));
     }
 
@@ -110,8 +110,8 @@ public sealed class LiquidFindingsTests
         var findings = LiquidFindings.Of(cup, Process("VPP-rigid")).ToList();
         Assert.Equal(["liquid.pool", "liquid.suction"], findings.Select(f => f.Code));
         Assert.All(findings, f => Assert.Equal(Severity.Note, f.Severity));
-        Assert.Contains("drill through 2.0 mm at (1.0, 2.0, 5.0)", findings[0].Message, StringComparison.Ordinal);
-        Assert.Contains("400 mm² over 30.0 mm", findings[1].Message, StringComparison.Ordinal);
+        Assert.Contains("drill through 2.0 mm at (1.0, 2.0, 5.0)", findings[0].Message.English, StringComparison.Ordinal);
+        Assert.Contains("400 mm² over 30.0 mm", findings[1].Message.English, StringComparison.Ordinal);
         Assert.Empty(LiquidFindings.Of(cup, Process("PBF-rigid")));
         Assert.Empty(LiquidFindings.Of(cup with { PooledMm3 = 10, SuctionMm2 = 5 }, Process("VPP-rigid")));
     }

@@ -21,9 +21,9 @@ public sealed class OverhangFindingsTests
         var finding = Assert.Single(OverhangFindings.Of(Mushroom, 4000, Process("MEX-rigid")), f => f.Code == "overhang.area");
         Assert.Equal(300, finding.Measured!.Value, 3.0);
         Assert.Equal("mm²", finding.Unit);
-        Assert.Contains("JAITA 2020", finding.Source, StringComparison.Ordinal);
-        Assert.Contains("45° from the vertical", finding.Message, StringComparison.Ordinal);
-        Assert.Contains("6.0 cm³, 150 %", finding.Message, StringComparison.Ordinal);
+        Assert.Contains("JAITA 2020", finding.Source!.English, StringComparison.Ordinal);
+        Assert.Contains("45° from the vertical", finding.Message.English, StringComparison.Ordinal);
+        Assert.Contains("6.0 cm³, 150 %", finding.Message.English, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -66,7 +66,7 @@ public sealed class OverhangFindingsTests
             var finding = Assert.Single(OverhangFindings.Of(apart, 250, Process(code)), f => f.Code == "overhang.island");
             Assert.Equal((1.0, "place", Severity.Note), (finding.Measured!.Value, finding.Unit, finding.Severity));
             Assert.Equal(7, finding.At!.Value.Z, 3);
-            Assert.Contains("7.0 mm from the plate", finding.Message, StringComparison.Ordinal);
+            Assert.Contains("7.0 mm from the plate", finding.Message.English, StringComparison.Ordinal);
         }
 
         Assert.DoesNotContain(OverhangFindings.Of(apart, 250, Process("PBF-rigid")), f => f.Code == "overhang.island");

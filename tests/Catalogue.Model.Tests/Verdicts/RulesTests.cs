@@ -18,7 +18,7 @@ public sealed partial class RulesTests
         Assert.Equal(severity, found.Severity);
         Assert.Equal(test.Measured is null, found.Measured is null);
         if (test.Measured is { } expected) Assert.Equal(expected, found.Measured!.Value, 0.06);
-        Assert.NotEmpty(found.Message);
+        Assert.NotEmpty(found.Message.English);
     }
 
     [Fact]

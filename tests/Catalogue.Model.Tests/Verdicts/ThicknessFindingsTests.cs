@@ -75,7 +75,7 @@ public sealed class ThicknessFindingsTests
         var walls = WallMeasures.Of(TriangleTree.Build(OnBlock(0.3, 30, 8)));
         var fin = Assert.Single(ThicknessFindings.Of(walls, false, Process("MEX-rigid")), f => f.Code == "wall.thin-free");
         Assert.Equal(Severity.Care, fin.Severity);
-        Assert.Contains("runs through itself", fin.Message, StringComparison.Ordinal);
+        Assert.Contains("runs through itself", fin.Message.English, StringComparison.Ordinal);
     }
 
     [Theory, InlineData(6, null), InlineData(4, Severity.Note), InlineData(1.5, Severity.Care)]

@@ -81,8 +81,19 @@ public sealed class FigureSketchTests
                 {
                     var made = new IndexedVariant
                     {
-                        Id = Guid.NewGuid(), Slug = $"v{variants.Count}", Name = "", RevisionId = Guid.NewGuid(), Number = 1, InspectionId = Guid.NewGuid(), Sha256 = "",
-                        Size = default, VolumeMm3 = 1, AreaMm2 = 1, IsMeasured = true, MadeFor = [.. Processes.Where((_, i) => (variant.MadeFor >> i & 1) != 0)], Place = _variants.Count,
+                        Id = Guid.NewGuid(),
+                        Slug = $"v{variants.Count}",
+                        Name = "",
+                        RevisionId = Guid.NewGuid(),
+                        Number = 1,
+                        InspectionId = Guid.NewGuid(),
+                        Sha256 = "",
+                        Size = default,
+                        VolumeMm3 = 1,
+                        AreaMm2 = 1,
+                        IsMeasured = true,
+                        MadeFor = [.. Processes.Where((_, i) => (variant.MadeFor >> i & 1) != 0)],
+                        Place = _variants.Count,
                     };
                     for (var i = 0; i < Processes.Length; i++)
                         if (variant.On[i] != FindingOf.Pending) verdicts[(made.RevisionId, Processes[i])] = Of(variant.On[i]).Verdict;

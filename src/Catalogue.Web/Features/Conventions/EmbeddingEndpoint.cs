@@ -42,7 +42,12 @@ internal static class EmbeddingEndpoint
         var page = part is null ? $"/figures/{slug}" : $"/figures/{slug}/parts/{part}";
         var answer = new JsonObject
         {
-            ["version"] = "1.0", ["type"] = "link", ["title"] = title, ["provider_name"] = range, ["provider_url"] = SiteAddress.Of(request, "/"), ["cache_age"] = Life,
+            ["version"] = "1.0",
+            ["type"] = "link",
+            ["title"] = title,
+            ["provider_name"] = range,
+            ["provider_url"] = SiteAddress.Of(request, "/"),
+            ["cache_age"] = Life,
         };
         var (mostWide, mostHigh) = (maxwidth ?? int.MaxValue, maxheight ?? int.MaxValue);
         if (options.Value.MayBeFramed)

@@ -102,7 +102,7 @@ internal sealed class PartPage(CatalogueDb db, InspectionQueue queue, IBlobStore
         foreach (var verdict in latest.Verdicts.Where(v => variant.Processes.Contains(v.Process)))
         {
             Places.Add($"{variant.Slug}.{verdict.Process}", verdict.Judgement);
-            findings.AddRange(Places.Of($"{variant.Slug}.{verdict.Process}").Select(f => new PlacedFinding(f.Name, f.Finding.Message, f.Finding.At!.Value)));
+            findings.AddRange(Places.Of($"{variant.Slug}.{verdict.Process}").Select(f => new PlacedFinding(f.Name, f.Finding.Message.ToString(), f.Finding.At!.Value)));
         }
 
         var asked = findings.Find(f => f.Name == Request.Query["finding"]);

@@ -56,7 +56,7 @@ internal sealed class PartPageModel(CatalogueDb db, RangeSearch search, Visitor 
         var (variant, revision) = (looked.Variant, looked.Revision);
         var process = words.Length > 1 && variant.MadeFor.Contains(words[1]) ? words[1]
             : Answer.Process is { } own && variant.MadeFor.Contains(own) ? own : variant.MadeFor.Count > 0 ? variant.MadeFor[0] : null;
-        var findings = variant.MadeFor.SelectMany(p => Places.Of(ScopeOf(looked, p))).Select(f => new PlacedFinding(f.Name, f.Finding.Message, f.Finding.At!.Value)).ToList();
+        var findings = variant.MadeFor.SelectMany(p => Places.Of(ScopeOf(looked, p))).Select(f => new PlacedFinding(f.Name, f.Finding.Message.ToString(), f.Finding.At!.Value)).ToList();
         var asked = findings.Find(f => f.Name == AskedFinding);
         var place = $"{Answer.Figure.Slug}/parts/{Part.Part.Slug}";
         return (looked, new()

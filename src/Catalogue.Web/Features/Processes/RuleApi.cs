@@ -30,7 +30,7 @@ internal sealed record RuleView(
     string Code, RuleSubject Subject, string Measures, string? Stop, string? Care, string? Note, string Do, string Origin, IReadOnlyList<string>? Categories, bool MayBeOverruled,
     IReadOnlyList<RuleLimit> Limits)
 {
-    public static RuleView Of(Rule rule, IReadOnlyList<Process> processes) => new(rule.Code, rule.Subject, rule.Measures, rule.Stop, rule.Care, rule.Note, rule.Do, rule.Origin,
+    public static RuleView Of(Rule rule, IReadOnlyList<Process> processes) => new(rule.Code, rule.Subject, rule.Measures.ToString(), rule.Stop?.ToString(), rule.Care?.ToString(), rule.Note?.ToString(), rule.Do.ToString(), rule.Origin.ToString(),
         rule.Categories.Count == 0 ? null : rule.Categories, rule.MayBeOverruled, RuleLimit.Of(rule, processes));
 }
 

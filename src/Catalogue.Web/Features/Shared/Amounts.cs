@@ -1,4 +1,3 @@
-using System.Globalization;
 using Catalogue.Model.Costs;
 
 namespace Catalogue.Web.Features.Shared;
@@ -21,14 +20,14 @@ public readonly record struct Amounts(string Currency, bool WithInches)
     public string Volume(double mm3)
     {
         var text = Digits(mm3 / 1000) + Nbsp + "cm³";
-        return WithInches ? $"{text} ({(mm3 / Mm3PerCubicInch).ToString("0.##", CultureInfo.InvariantCulture)}{Nbsp}in³)" : text;
+        return WithInches ? $"{text} ({(mm3 / Mm3PerCubicInch).ToString("0.##", Language.Current.Numbers)}{Nbsp}in³)" : text;
     }
 
     /// <summary><c>47 g</c>, <c>47 g (1.66 oz)</c>.</summary>
     public string Mass(double grams)
     {
         var text = Digits(grams) + Nbsp + "g";
-        return WithInches ? $"{text} ({(grams / GramsPerOunce).ToString("0.##", CultureInfo.InvariantCulture)}{Nbsp}oz)" : text;
+        return WithInches ? $"{text} ({(grams / GramsPerOunce).ToString("0.##", Language.Current.Numbers)}{Nbsp}oz)" : text;
     }
 
     /// <summary><c>42 min</c>, <c>3 h 10 min</c>: to a minute below an hour and a half, then to ten, to half an hour from ten hours on.</summary>
@@ -36,17 +35,17 @@ public readonly record struct Amounts(string Currency, bool WithInches)
     {
         var minutes = seconds / 60;
         if (minutes < 1) return "under 1" + Nbsp + "min";
-        if (minutes < 90) return Math.Round(minutes).ToString("0", CultureInfo.InvariantCulture) + Nbsp + "min";
+        if (minutes < 90) return Math.Round(minutes).ToString("0", Language.Current.Numbers) + Nbsp + "min";
         var step = minutes < 600 ? 10 : 30;
         var rounded = (int)Math.Round(minutes / step) * step;
-        var hours = (rounded / 60).ToString(CultureInfo.InvariantCulture) + Nbsp + "h";
-        return rounded % 60 == 0 ? hours : string.Create(CultureInfo.InvariantCulture, $"{hours} {rounded % 60}{Nbsp}min");
+        var hours = (rounded / 60).ToString(Language.Current.Numbers) + Nbsp + "h";
+        return rounded % 60 == 0 ? hours : string.Create(Language.Current.Numbers, $"{hours} {rounded % 60}{Nbsp}min");
     }
 
     /// <summary><c>3 h 10 min (2 h to 4 h)</c>.</summary>
     public static string Duration(Estimate estimate) => $"{Duration(estimate.Value)} ({Duration(estimate.Low)} to {Duration(estimate.High)})";
 
-    private static string Plain(double amount) => amount.ToString(amount < 100 ? "0.00" : "0", CultureInfo.InvariantCulture);
+    private static string Plain(double amount) => amount.ToString(amount < 100 ? "0.00" : "0", Language.Current.Numbers);
 
-    private static string Digits(double value) => value.ToString(value < 10 ? "0.0#" : value < 100 ? "0.#" : "0", CultureInfo.InvariantCulture);
+    private static string Digits(double value) => value.ToString(value < 10 ? "0.0#" : value < 100 ? "0.#" : "0", Language.Current.Numbers);
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Catalogue.Model.Verdicts;
 
 namespace Catalogue.Web.Features.Shared;
@@ -12,14 +11,14 @@ internal static class FindingWords
         var said = new List<string>(3);
         if (finding.Measured is { } measured) said.Add("measured " + Amount(measured, finding.Unit, lengths));
         if (finding.Limit is { } limit) said.Add("limit " + Amount(limit, finding.Unit, lengths));
-        if (finding.Source is { Length: > 0 } source) said.Add("by " + source);
+        if (finding.Source is { IsEmpty: false } source) said.Add("by " + source.ToString());
         return string.Join("; ", said);
     }
 
     private static string Amount(double value, string? unit, Lengths lengths) => unit switch
     {
         "mm" => lengths.Of(value),
-        null or "" => value.ToString("0.##", CultureInfo.InvariantCulture),
-        _ => value.ToString("0.##", CultureInfo.InvariantCulture) + "\u00A0" + unit,
+        null or "" => value.ToString("0.##", Language.Current.Numbers),
+        _ => value.ToString("0.##", Language.Current.Numbers) + "\u00A0" + unit,
     };
 }

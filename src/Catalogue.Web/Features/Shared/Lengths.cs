@@ -1,4 +1,3 @@
-using System.Globalization;
 using Catalogue.Geometry.Fit;
 
 namespace Catalogue.Web.Features.Shared;
@@ -18,9 +17,9 @@ public readonly record struct Lengths(bool WithInches)
     public string Fine(double mm)
     {
         const double Least = 0.001;
-        var text = (mm is > 0 and < Least ? $"under{Nbsp}{Least.ToString(CultureInfo.InvariantCulture)}" : mm.ToString(mm < 1 ? "0.###" : "0.##", CultureInfo.InvariantCulture)) + Nbsp + "mm";
+        var text = (mm is > 0 and < Least ? $"under{Nbsp}{Least.ToString(Language.Current.Numbers)}" : mm.ToString(mm < 1 ? "0.###" : "0.##", Language.Current.Numbers)) + Nbsp + "mm";
         if (mm is > 0 and < Least) return text;
-        return WithInches ? $"{text} ({(mm / MillimetresPerInch).ToString("0.0000", CultureInfo.InvariantCulture)}{Nbsp}in)" : text;
+        return WithInches ? $"{text} ({(mm / MillimetresPerInch).ToString("0.0000", Language.Current.Numbers)}{Nbsp}in)" : text;
     }
 
     /// <summary><c>64 × 114 × 152 mm</c>, for the lengths of a box or a plate.</summary>
@@ -33,13 +32,13 @@ public readonly record struct Lengths(bool WithInches)
 
     private string Written(ReadOnlySpan<double> mm, string before)
     {
-        var text = before + Joined(mm, static length => length.ToString("0.#", CultureInfo.InvariantCulture)) + Nbsp + "mm";
+        var text = before + Joined(mm, static length => length.ToString("0.#", Language.Current.Numbers)) + Nbsp + "mm";
         return WithInches ? $"{text} ({before}{Joined(mm, Inches)}{Nbsp}in)" : text;
     }
 
     /// <summary>Two decimals, as fine as a tenth of a millimetre is worth; three below half an inch, where rods and holes are.</summary>
     private static string Inches(double mm) =>
-        (mm / MillimetresPerInch).ToString(Math.Abs(mm) < MillimetresPerInch / 2 ? "0.000" : "0.00", CultureInfo.InvariantCulture);
+        (mm / MillimetresPerInch).ToString(Math.Abs(mm) < MillimetresPerInch / 2 ? "0.000" : "0.00", Language.Current.Numbers);
 
     private static string Joined(ReadOnlySpan<double> mm, Func<double, string> written)
     {

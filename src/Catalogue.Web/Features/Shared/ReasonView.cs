@@ -14,7 +14,7 @@ internal sealed record ReasonView(
     public static ReasonView Of(Reason reason)
     {
         var finding = FindingReport.Of(reason.Finding);
-        return new(reason.Part, reason.PartName, finding.Code, reason.Finding.Severity, finding.Message, finding.Measured, finding.Limit, finding.Unit, finding.At, finding.Arithmetic, finding.Source,
+        return new(reason.Part, reason.PartName, finding.Code, reason.Finding.Severity, finding.Message.ToString(), finding.Measured, finding.Limit, finding.Unit, finding.At, finding.Arithmetic?.ToString(), finding.Source?.ToString(),
             reason.Optional, reason.Finding.Overruled);
     }
 

@@ -1,5 +1,8 @@
-using Catalogue.Model;
+using System.Text.Encodings.Web;
 using Catalogue.Model.Printers;
+using Catalogue.Model;
+using Catalogue.Web.Features.Languages;
+using Microsoft.AspNetCore.Html;
 using Microsoft.AspNetCore.WebUtilities;
 
 namespace Catalogue.Web.Features.Shared;
@@ -26,7 +29,7 @@ public sealed class Visitor
         }
         catch (RuleBrokenException broken)
         {
-            LinkProblem = broken.Message;
+            LinkProblem = broken.Said.ToString();
         }
 
         var unit = _http.Request.Query["unit"].ToString();
@@ -64,6 +67,21 @@ public sealed class Visitor
     /// <summary>The address of a page of this site, below the path it is served under, with the printer and unit of this request.</summary>
     /// <param name="path">Begins with a slash; may hold a query and a fragment of its own.</param>
     public string Link(string path) => Link(path, Printer);
+
+    /// <summary>This page in another language; the browser keeps it from there on.</summary>
+    public string InLanguage(Language language)
+    {
+        ArgumentNullException.ThrowIfNull(language);
+        var rest = _http.Request.Query.Where(q => q.Key != ReaderLanguage.QueryName).SelectMany(q => q.Value, (q, value) => KeyValuePair.Create(q.Key, value));
+        return _http.Request.PathBase + _http.Request.Path + QueryString.Create(rest.Append(KeyValuePair.Create(ReaderLanguage.QueryName, (string?)language.Code)));
+    }
+
+    /// <summary>A link within a sentence: <c>H($"By the numbers of {Visitor.Anchor("/processes", $"these processes")}.")</c>.</summary>
+    public IHtmlContent Anchor(string path, Sentence words)
+    {
+        ArgumentNullException.ThrowIfNull(words);
+        return new HtmlString($"<a href=\"{HtmlEncoder.Default.Encode(Link(path))}\">{HtmlEncoder.Default.Encode(words.ToString())}</a>");
+    }
 
     /// <summary>The same with another printer; with other ones besides, or those of this request when it is this request's printer.</summary>
     public string Link(string path, Printer printer, IReadOnlyList<Printer>? also = null)
