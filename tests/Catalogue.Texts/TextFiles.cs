@@ -41,6 +41,14 @@ public sealed class TextFiles
         foreach (var texts in _byFolder.Values) texts.Remove(key);
     }
 
+    /// <summary>A text that several folders say lies in the first of them only.</summary>
+    public void KeepOneOfEach()
+    {
+        var seen = new HashSet<string>(StringComparer.Ordinal);
+        foreach (var texts in _byFolder.Values)
+            foreach (var key in texts.Keys.Where(k => !seen.Add(k)).ToList()) texts.Remove(key);
+    }
+
     /// <summary>Writes every file, its texts in order, so that two people who add some do not meet in the same lines.</summary>
     public void Write()
     {
