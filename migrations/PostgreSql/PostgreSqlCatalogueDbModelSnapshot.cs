@@ -247,6 +247,14 @@ namespace Catalogue.Migrations.PostgreSql
                         .HasColumnType("uuid")
                         .HasColumnName("last_revision");
 
+                    b.Property<int>("Rules")
+                        .HasColumnType("integer")
+                        .HasColumnName("rules");
+
+                    b.Property<bool>("RulesChanging")
+                        .HasColumnType("boolean")
+                        .HasColumnName("rules_changing");
+
                     b.Property<DateTime?>("StartedAt")
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("started_at");

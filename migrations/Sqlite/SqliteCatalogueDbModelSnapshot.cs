@@ -242,6 +242,14 @@ namespace Catalogue.Migrations.Sqlite
                         .HasColumnType("TEXT")
                         .HasColumnName("last_revision");
 
+                    b.Property<int>("Rules")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("rules");
+
+                    b.Property<bool>("RulesChanging")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("rules_changing");
+
                     b.Property<DateTime?>("StartedAt")
                         .HasColumnType("TEXT")
                         .HasColumnName("started_at");

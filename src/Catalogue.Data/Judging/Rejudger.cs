@@ -1,8 +1,4 @@
-using System.Collections.Concurrent;
-using System.Text.Json;
-using Catalogue.Data.Queries;
 using Catalogue.Data.Storage;
-using Catalogue.Model.Inspections;
 using Catalogue.Model.Processes;
 using Catalogue.Model.Verdicts;
 using Microsoft.EntityFrameworkCore;
@@ -10,13 +6,14 @@ using Microsoft.EntityFrameworkCore;
 namespace Catalogue.Data.Judging;
 
 /// <summary>
-/// Brings changed limits into effect: judges every revision by them ahead, beside what readers see, then switches limits and verdicts of the whole range in one transaction.
-/// No reader sees a figure, or a range, half by the old limits and half by the new ones.
+/// Brings changed limits, or the rules of another version of the program, into effect: judges every revision by them ahead, beside what readers see, then switches limits and verdicts of the whole
+/// range in one transaction. No reader sees a figure, or a range, half by the old ones and half by the new ones.
 /// </summary>
 /// <remarks>
-/// Reads only the measurements of the checks that a limit concerns, no mesh; writes only verdicts that become other ones. A batch is one transaction with the place
-/// it got to, so that after a crash it goes on there. Another change that comes in between begins it anew. What is inspected meanwhile is judged by the limits in
-/// effect and once more just before the switch; whoever saves such a verdict after it has to judge again (<see cref="LimitsChangedException"/>). Run one at a time.
+/// No mesh is read: of a changed limit the measurements of the checks that it concerns (<see cref="VerdictsAhead.OfLimitsAsync"/>), of changed rules all of them
+/// (<see cref="VerdictsAhead.OfRulesAsync"/>); written are only verdicts that become other ones. A batch is one transaction with the place it got to, so that after a crash it goes on there. Another
+/// change that comes in between begins it anew. What is inspected meanwhile is judged by what is in effect and once more just before the switch; whoever saves such a verdict after it has to judge
+/// again (<see cref="LimitsChangedException"/>). Run one at a time. A program with other rules than are asked for leaves it to one that has them.
 /// </remarks>
 public sealed class Rejudger(DatabaseChoice database, TimeProvider time)
 {
@@ -36,13 +33,13 @@ public sealed class Rejudger(DatabaseChoice database, TimeProvider time)
         }
     }
 
-    /// <summary>One step: a batch, or the switch after the last one. Null when nothing is waiting.</summary>
+    /// <summary>One step: a batch, or the switch after the last one. Null when nothing is waiting, or only for another program.</summary>
     internal async Task<int?> StepAsync(CancellationToken cancellation)
     {
         await using var db = database.Open();
         var state = await db.Rejudgements.SingleOrDefaultAsync(cancellation);
-        if (state is not { IsGoingOn: true }) return null;
-        var changing = (await db.Processes.AsNoTracking().Include(p => p.Limits).ToListAsync(cancellation)).Where(p => p.IsChanging).ToList();
+        if (state is not { IsGoingOn: true, Rules: Rules.Version }) return null;
+        var processes = await db.Processes.AsNoTracking().Include(p => p.Limits).ToListAsync(cancellation);
         if (state.Working < state.Asked)
         {
             await using var beginning = await db.Database.BeginTransactionAsync(cancellation);
@@ -56,11 +53,11 @@ public sealed class Rejudger(DatabaseChoice database, TimeProvider time)
         var revisions = await db.Revisions.Where(r => r.Id.CompareTo(last) > 0).OrderBy(r => r.Id).Take(Batch).Select(r => new JudgedRevision(r.Id, r.InspectionId)).ToListAsync(cancellation);
         if (revisions.Count == 0)
         {
-            await SwitchAsync(db, state, changing, cancellation);
+            await SwitchAsync(db, state, processes, cancellation);
             return 0;
         }
 
-        var rows = await JudgeAsync(db, revisions, changing, cancellation);
+        var rows = await JudgeAsync(db, state, revisions, processes, cancellation);
         await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
         await NextVerdictRows.AddAsync(db, database, rows, cancellation);
         state.Advance(revisions[^1].Id, revisions.Count);
@@ -69,69 +66,13 @@ public sealed class Rejudger(DatabaseChoice database, TimeProvider time)
         return revisions.Count;
     }
 
-    /// <summary>The verdicts of some revisions that the changes make other ones.</summary>
-    private static async Task<IReadOnlyCollection<NextVerdictRow>> JudgeAsync(
-        CatalogueDb db, List<JudgedRevision> revisions, List<Process> changing, CancellationToken cancellation)
-    {
-        var next = changing.ToDictionary(p => p.Code, p => p.Next());
-        var checks = changing.ToDictionary(p => p.Code, p => p.Limits.Where(l => l.IsChanging).SelectMany(l => Check.Asking(l.Key)).Distinct().ToList());
-        List<string> codes = [.. checks.Where(c => c.Value.Count > 0).Select(c => c.Key)];
-        List<string> names = [.. checks.Values.SelectMany(c => c).Select(c => c.Name).Distinct()];
-        if (codes.Count == 0) return [];
-
-        var (first, last) = (revisions[0].Id, revisions[^1].Id);
-        var kept = await db.Verdicts.AsNoTracking().Where(v => v.RevisionId.CompareTo(first) >= 0 && v.RevisionId.CompareTo(last) <= 0 && codes.Contains(v.Process))
-            .Select(v => new { v.RevisionId, v.Process, v.Verdict, v.FindingsJson }).ToListAsync(cancellation);
-        var inspections = revisions.ToDictionary(r => r.Id, r => r.Inspection);
-        var facts = (await (
-            from r in db.Revisions
-            join f in db.CheckFacts on r.InspectionId equals f.InspectionId
-            where r.Id.CompareTo(first) >= 0 && r.Id.CompareTo(last) <= 0 && names.Contains(f.Check)
-            select new { f.InspectionId, f.Check, f.Packed }).ToListAsync(cancellation))
-            .GroupBy(f => f.InspectionId).ToDictionary(g => g.Key, g => g.GroupBy(f => f.Check).ToDictionary(f => f.Key, f => f.First().Packed));
-        List<Guid> whole = [.. kept.Where(v => inspections.ContainsKey(v.RevisionId)).Select(v => inspections[v.RevisionId]).Distinct().Where(i => !facts.TryGetValue(i, out var some) || some.Count < names.Count)];
-        var wholes = whole.Count == 0 ? [] : await WholeFactsAsync(db, whole, cancellation);
-
-        var evidence = await RevisionEvidence.LoadBetweenAsync(db, first, last, cancellation);
-        var rows = new ConcurrentBag<NextVerdictRow>();
-        Parallel.ForEach(kept.Where(v => inspections.ContainsKey(v.RevisionId)).GroupBy(v => inspections[v.RevisionId]), mesh =>
-        {
-            var read = new Dictionary<string, CheckedFacts>();
-            CheckedFacts? Part(Check check)
-            {
-                if (read.TryGetValue(check.Name, out var part)) return part;
-                if (wholes.TryGetValue(mesh.Key, out var all)) return read[check.Name] = all;
-                return facts.TryGetValue(mesh.Key, out var parts) && parts.TryGetValue(check.Name, out var packed) ? read[check.Name] = InspectionFacts.Unpack(packed) : null;
-            }
-
-            foreach (var verdict in mesh)
-            {
-                var again = checks[verdict.Process].Select(c => (Check: c, Facts: Part(c))).Where(c => c.Facts is not null).Select(c => (c.Check, c.Facts!)).ToList();
-                if (again.Count < checks[verdict.Process].Count) continue; // Rejected: there are no measurements to judge.
-                var before = new Judgement(verdict.Verdict, JsonSerializer.Deserialize<List<Finding>>(verdict.FindingsJson) ?? []);
-                var after = evidence.Weigh(RevisionJudge.JudgeAgain(before, again, next[verdict.Process]), verdict.RevisionId, verdict.Process);
-                var json = JsonSerializer.Serialize(after.Findings);
-                if (after.Verdict != verdict.Verdict || json != verdict.FindingsJson) rows.Add(new(verdict.RevisionId, verdict.Process, after.Verdict, json));
-            }
-        });
-        return rows;
-    }
-
-    /// <summary>Measurements of inspections whose checks were kept together only, by an earlier version.</summary>
-    private static async Task<Dictionary<Guid, CheckedFacts>> WholeFactsAsync(CatalogueDb db, List<Guid> inspections, CancellationToken cancellation)
-    {
-        var read = new Dictionary<Guid, CheckedFacts>();
-        foreach (var batch in inspections.Chunk(200))
-        {
-            var rows = await db.Inspections.AsNoTracking().Where(i => batch.Contains(i.Id) && i.State == InspectionState.Done).Select(i => new { i.Id, i.FactsJson }).ToListAsync(cancellation);
-            foreach (var row in rows) read[row.Id] = CheckedFacts.FromJson(System.Text.Encoding.UTF8.GetBytes(row.FactsJson));
-        }
-
-        return read;
-    }
+    private static Task<IReadOnlyCollection<NextVerdictRow>> JudgeAsync(
+        CatalogueDb db, Rejudgement state, IReadOnlyList<JudgedRevision> revisions, IReadOnlyList<Process> processes, CancellationToken cancellation) => state.RulesChanging
+        ? VerdictsAhead.OfRulesAsync(db, revisions, [.. processes.Select(p => p.Next())], cancellation)
+        : VerdictsAhead.OfLimitsAsync(db, revisions, [.. processes.Where(p => p.IsChanging)], cancellation);
 
     /// <summary>Limits and verdicts become the new ones, for everybody at once. Not when another change was asked for meanwhile.</summary>
-    private async Task SwitchAsync(CatalogueDb db, Rejudgement state, List<Process> changing, CancellationToken cancellation)
+    private async Task SwitchAsync(CatalogueDb db, Rejudgement state, List<Process> processes, CancellationToken cancellation)
     {
         // In this order, so that nobody waits for us while we wait for them: who asks for a change holds the first row, who changes a figure that figure and then the range.
         await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
@@ -141,7 +82,7 @@ public sealed class Rejudger(DatabaseChoice database, TimeProvider time)
         if (now.Asked != state.Working || now.Working != state.Working) return;
         await CountFiguresUpAsync(db, cancellation);
         await db.CountRangeUpAsync(limits: true, cancellation);
-        await JudgeLatecomersAsync(db, now, changing, cancellation);
+        await JudgeLatecomersAsync(db, now, processes, cancellation);
         var switchedAt = new DateTime(Now.Ticks / TimeSpan.TicksPerMillisecond * TimeSpan.TicksPerMillisecond, DateTimeKind.Utc);
         await db.Database.ExecuteSqlAsync(
             $"""
@@ -156,8 +97,8 @@ public sealed class Rejudger(DatabaseChoice database, TimeProvider time)
         await transaction.CommitAsync(cancellation);
     }
 
-    /// <summary>Revisions that were judged by the limits in effect since this began: few.</summary>
-    private async Task JudgeLatecomersAsync(CatalogueDb db, Rejudgement state, List<Process> changing, CancellationToken cancellation)
+    /// <summary>Revisions that were judged by what was in effect since this began: few.</summary>
+    private async Task JudgeLatecomersAsync(CatalogueDb db, Rejudgement state, List<Process> processes, CancellationToken cancellation)
     {
         var (since, switched) = (state.StartedAt!.Value - Margin, state.SwitchedAt);
         var late = await (
@@ -168,7 +109,7 @@ public sealed class Rejudger(DatabaseChoice database, TimeProvider time)
         foreach (var revision in late)
         {
             await db.NextVerdicts.Where(v => v.RevisionId == revision.Id).ExecuteDeleteAsync(cancellation);
-            await NextVerdictRows.AddAsync(db, database, await JudgeAsync(db, [revision], changing, cancellation), cancellation);
+            await NextVerdictRows.AddAsync(db, database, await JudgeAsync(db, state, [revision], processes, cancellation), cancellation);
         }
 
         if (late.Count > 0) await CountFiguresUpAsync(db, cancellation);
@@ -181,6 +122,4 @@ public sealed class Rejudger(DatabaseChoice database, TimeProvider time)
         """, cancellation);
 
     private DateTime Now => time.GetUtcNow().UtcDateTime;
-
-    private sealed record JudgedRevision(Guid Id, Guid Inspection);
 }

@@ -10,12 +10,15 @@ namespace Catalogue.Data.Queries;
 /// <summary>Judges revisions on every process from stored measurements and keeps the verdicts.</summary>
 public static class RevisionVerdicts
 {
-    /// <summary>Adds or replaces the verdicts of the revisions given; the caller saves. Revisions not inspected yet get none.</summary>
+    /// <summary>
+    /// Adds or replaces the verdicts of the revisions given; the caller saves. Revisions not inspected yet get none. While verdicts are being brought to other rules, those of the whole figure.
+    /// </summary>
     public static async Task JudgeAsync(CatalogueDb db, IReadOnlyCollection<Revision> revisions, DateTime now, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(db);
         ArgumentNullException.ThrowIfNull(revisions);
         db.JudgedBy = await db.Ranges.Select(r => r.JudgementRevision).SingleAsync(cancellation); // Before the limits: what changes in between is noticed when this is saved.
+        if (await RulesChange.ConcernsAsync(db, cancellation)) revisions = await RulesChange.WholeFiguresAsync(db, revisions, cancellation);
         var processes = await db.Processes.AsNoTracking().Include(p => p.Limits).ToListAsync(cancellation);
         var ids = revisions.Select(r => r.Id).ToList();
         var evidence = await RevisionEvidence.LoadAsync(db, ids, cancellation);
@@ -79,8 +82,15 @@ public static class RevisionVerdicts
     public static async Task WeighAgainAsync(CatalogueDb db, Guid revision, string process, DateTime now, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(db);
-        var inspection = await db.Revisions.AsNoTracking().Where(r => r.Id == revision).Select(r => r.Inspection).SingleAsync(cancellation);
         db.JudgedBy = await db.Ranges.Select(r => r.JudgementRevision).SingleAsync(cancellation);
+        if (await RulesChange.ConcernsAsync(db, cancellation))
+        {
+            await JudgeAsync(db, await db.Revisions.Include(r => r.Inspection).Where(r => r.Id == revision).ToListAsync(cancellation), now, cancellation);
+            await db.SaveChangesAsync(cancellation);
+            return;
+        }
+
+        var inspection = await db.Revisions.AsNoTracking().Where(r => r.Id == revision).Select(r => r.Inspection).SingleAsync(cancellation);
         var by = await db.Processes.AsNoTracking().Include(p => p.Limits).SingleOrDefaultAsync(p => p.Code == process, cancellation);
         if (by is null || inspection.State is not (InspectionState.Done or InspectionState.Rejected)) return;
         var evidence = await RevisionEvidence.LoadAsync(db, [revision], cancellation);
@@ -93,8 +103,7 @@ public static class RevisionVerdicts
 
     private static Judgement Judge(MeshInspection inspection, Process process)
     {
-        if (inspection.State == InspectionState.Rejected)
-            return Judgement.From([Rules.MeshRejected.Found(Severity.Stop, inspection.ErrorMessage)]);
+        if (inspection.State == InspectionState.Rejected) return RevisionJudge.Unreadable(inspection.ErrorMessage);
         return RevisionJudge.Judge(inspection.Facts, process);
     }
 }

@@ -2,6 +2,7 @@ using Catalogue.Data.Judging;
 using Catalogue.Model.Printers;
 using Catalogue.Model.Processes;
 using Catalogue.Model.Ranges;
+using Catalogue.Model.Verdicts;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 
@@ -29,6 +30,7 @@ public static class Schema
         var withPresets = (await db.Database.GetPendingMigrationsAsync(cancellation)).Any(m => m.EndsWith("_AddPrinterPresets", StringComparison.Ordinal));
         await db.Database.MigrateAsync(cancellation);
         await SeedAsync(db, withPresets, cancellation);
+        await RulesChange.AskAsync(db, cancellation);
         await InspectionOutline.FillAsync(db, cancellation);
     }
 
@@ -42,7 +44,7 @@ public static class Schema
                 if (!await db.Ranges.AnyAsync(cancellation)) db.Ranges.Add(new RangePromise("Our range"));
                 if (withPresets && !await db.Presets.AnyAsync(cancellation)) db.Presets.AddRange(PrinterPreset.BuiltIn());
                 var there = await db.Processes.Include(p => p.Rates).ToListAsync(cancellation);
-                if (!await db.Rejudgements.AnyAsync(cancellation)) db.Rejudgements.Add(new Rejudgement());
+                if (!await db.Rejudgements.AnyAsync(cancellation)) db.Rejudgements.Add(new Rejudgement(Rules.Version));
                 if (there.Count == 0) db.Processes.AddRange(BuiltInProcesses.Create());
                 foreach (var process in there) process.Complete(BuiltInRates.For(process.Code)); // Of a catalogue from before there were any.
                 await db.SaveChangesAsync(cancellation);

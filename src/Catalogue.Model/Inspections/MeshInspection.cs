@@ -93,8 +93,11 @@ public sealed class MeshInspection
     /// <summary>The measurements, without fit profile and hull.</summary>
     /// <exception cref="InvalidOperationException">The inspection is not done.</exception>
     public MeshFacts Facts => State == InspectionState.Done
-        ? JsonSerializer.Deserialize<MeshFacts>(FactsJson, FactsFormat)!
+        ? FactsOf(FactsJson)
         : throw new InvalidOperationException("Only a finished inspection has measurements.");
+
+    /// <summary>Reads <see cref="FactsJson"/>, where it was fetched alone.</summary>
+    public static MeshFacts FactsOf(string factsJson) => JsonSerializer.Deserialize<MeshFacts>(factsJson, FactsFormat)!;
 
     /// <summary>The holes alone, without reading the rest of the facts; null where they were not looked for.</summary>
     public PinHoles? Holes => State == InspectionState.Done ? JsonSerializer.Deserialize<HolesOfFacts>(FactsJson, FactsFormat)!.Holes : null;

@@ -16,6 +16,9 @@ public static class RevisionJudge
         return Judgement.From([.. MeshFindings(facts), .. Check.All.SelectMany(c => c.Find(measured, process))]);
     }
 
+    /// <summary>Of a file that could not be read as a mesh, on every process.</summary>
+    public static Judgement Unreadable(string why) => Judgement.From([Rules.MeshRejected.Found(Severity.Stop, Sentence.FromWords(why))]);
+
     /// <summary>
     /// The same judgement with the findings of some checks drawn again, from the part of the measurements that they go by: what <see cref="Judge"/> comes to when only limits that these checks ask
     /// have changed. Findings that no check makes any more are left out, and so is what others say of it: reports and overrulings are weighed again by the caller.

@@ -5,7 +5,7 @@ using Quartz;
 
 namespace Catalogue.Web.Inspection;
 
-/// <summary>Brings changed limits into effect: every revision is judged by them from its stored measurements, then all verdicts become the new ones at once. No mesh is read.</summary>
+/// <summary>Brings changed limits or rules into effect: every revision is judged by them from its stored measurements, then all verdicts become the new ones at once. No mesh is read.</summary>
 /// <remarks>One at a time, whatever the number of machines. After a crash it goes on where it stopped.</remarks>
 [DisallowConcurrentExecution]
 internal sealed class RejudgeJob(Rejudger rejudger, ILogger<RejudgeJob> log) : IJob
@@ -18,13 +18,13 @@ internal sealed class RejudgeJob(Rejudger rejudger, ILogger<RejudgeJob> log) : I
         {
             try
             {
-                if (await rejudger.RunAsync(cancellationToken) is > 0 and var count) log.LogInformation("Judged {Count} revisions by changed limits, which are in effect now", count);
+                if (await rejudger.RunAsync(cancellationToken) is > 0 and var count) log.LogInformation("Judged {Count} revisions anew; changed limits and rules are in effect now", count);
                 return;
             }
             catch (Exception exception) when (exception is DbException or DbUpdateException && attempt < Tries)
             {
                 // The database was busy with somebody else's change of the same rows: what was done so far is kept.
-                log.LogWarning(exception, "Judging by changed limits was interrupted and goes on");
+                log.LogWarning(exception, "Judging anew was interrupted and goes on");
                 await Task.Delay(TimeSpan.FromSeconds(attempt), cancellationToken);
             }
         }

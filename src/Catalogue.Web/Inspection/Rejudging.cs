@@ -4,7 +4,7 @@ using Quartz;
 
 namespace Catalogue.Web.Inspection;
 
-/// <summary>Asks for changed limits to be brought into effect.</summary>
+/// <summary>Asks for changed limits or rules to be brought into effect.</summary>
 public sealed class Rejudging(ISchedulerFactory schedulers)
 {
     private static readonly JobKey Key = new("rejudge", "verdicts");
@@ -18,7 +18,7 @@ public sealed class Rejudging(ISchedulerFactory schedulers)
         await scheduler.ScheduleJob(TriggerBuilder.Create().WithIdentity(Guid.NewGuid().ToString("N"), Key.Group).ForJob(Key).StartNow().Build(), cancellationToken: cancellation);
     }
 
-    /// <summary>Asks again when a change is waiting and nobody was asked to bring it into effect: the program ended between the two.</summary>
+    /// <summary>Asks when a change is waiting and nobody was asked to bring it into effect: the program ended between the two, or has other rules since it was started.</summary>
     public async Task<bool> ResumeAsync(CatalogueDb db, CancellationToken cancellation)
     {
         if (await db.Rejudgements.AsNoTracking().SingleOrDefaultAsync(cancellation) is not { IsGoingOn: true }) return false;
@@ -29,7 +29,7 @@ public sealed class Rejudging(ISchedulerFactory schedulers)
     }
 }
 
-/// <summary>At start and once a minute: changed limits that nobody is bringing into effect.</summary>
+/// <summary>At start and once a minute: changed limits or rules that nobody is bringing into effect.</summary>
 internal sealed class UnfinishedRejudging(Rejudging rejudging, IServiceScopeFactory scopes, TimeProvider time, ILogger<UnfinishedRejudging> log) : BackgroundService
 {
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
@@ -41,11 +41,11 @@ internal sealed class UnfinishedRejudging(Rejudging rejudging, IServiceScopeFact
             {
                 await using var scope = scopes.CreateAsyncScope();
                 if (await rejudging.ResumeAsync(scope.ServiceProvider.GetRequiredService<CatalogueDb>(), stoppingToken))
-                    log.LogInformation("A changed limit was not in effect yet; judging by it goes on");
+                    log.LogInformation("Changed limits or rules are not in effect yet; every revision is judged by them in the background");
             }
             catch (Exception exception) when (exception is not OperationCanceledException)
             {
-                log.LogWarning(exception, "Could not look for changed limits; will try again in a minute");
+                log.LogWarning(exception, "Could not look for changed limits or rules; will try again in a minute");
             }
         }
         while (await timer.WaitForNextTickAsync(stoppingToken));

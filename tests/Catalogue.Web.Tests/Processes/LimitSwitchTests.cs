@@ -3,20 +3,14 @@ using System.Diagnostics;
 using System.Net;
 using System.Text.Json.Nodes;
 using Catalogue.Data.Judging;
-using Catalogue.Data.Storage;
-using Catalogue.Model.Inspections;
-using Catalogue.Web.Inspection;
 using Microsoft.EntityFrameworkCore;
-using Microsoft.Extensions.DependencyInjection;
 
 namespace Catalogue.Web.Tests.Processes;
 
 /// <summary>A changed limit comes into effect for everything at once: whoever reads sees a figure by the old limit or by the new one, also when judging breaks off.</summary>
-/// <remarks>The catalogue only serves, so that each test does the work in the background itself, step by step.</remarks>
-public abstract class LimitSwitchTests(CatalogueFixture catalogue) : CatalogueTests(catalogue)
+public abstract class LimitSwitchTests(CatalogueFixture catalogue) : PlateTests(catalogue)
 {
     private const string Limit = "/api/processes/VPP-rigid/limits/wall-free";
-    private static readonly string[] Parts = ["body", "left", "right"];
 
     [Fact]
     public async Task Judging_that_breaks_off_changes_nothing_and_goes_on_where_it_stopped()
@@ -124,8 +118,6 @@ public abstract class LimitSwitchTests(CatalogueFixture catalogue) : CatalogueTe
         Assert.Contains("1.9 mm", browser.Text, StringComparison.Ordinal);
     }
 
-    private DatabaseChoice Database => Catalogue.Services.GetRequiredService<DatabaseChoice>();
-
     private async Task<HttpClient> HostAsync()
     {
         var host = Catalogue.Visitor();
@@ -134,31 +126,6 @@ public abstract class LimitSwitchTests(CatalogueFixture catalogue) : CatalogueTe
     }
 
     private static Task<JsonNode> AskAsync(HttpClient host, double value) => host.SendAsync(HttpMethod.Put, Limit, new { value, origin = "a test" }, HttpStatusCode.OK);
-
-    /// <summary>A published figure of three plates 0.7 mm thick: each has a finding of the thinnest free wall, with the limit it was judged by.</summary>
-    private async Task<string> PlatesAsync(string name)
-    {
-        using var designer = await Catalogue.DesignerAsync();
-        var figure = await designer.NewFigureAsync(name);
-        for (var i = 0; i < Parts.Length; i++)
-        {
-            if (i > 0)
-            {
-                await designer.PostAsync($"/api/figures/{figure}/parts", new { slug = Parts[i], name = Parts[i] }, HttpStatusCode.Created);
-                await designer.PostAsync($"/api/figures/{figure}/parts/{Parts[i]}/variants", new { slug = "all", name = "All", processes = new[] { "VPP-rigid" } }, HttpStatusCode.Created);
-            }
-
-            using var form = Api.Form(Api.BoxStl(30 + i, 30 + name.Length, 0.7f));
-            using var uploaded = await designer.PostAsync(i == 0 ? Api.Revisions(figure) : Api.Revisions(figure, Parts[i], "all"), form);
-            await uploaded.ExpectAsync(HttpStatusCode.Accepted);
-        }
-
-        // What the background would do.
-        var waiting = await Catalogue.WithDbAsync(db => db.Inspections.Where(i => i.State == InspectionState.Queued).Select(i => i.Id).ToListAsync());
-        foreach (var inspection in waiting) await Catalogue.Services.GetRequiredService<Inspector>().RunAsync(inspection, CancellationToken.None);
-        await designer.PostAsync($"/api/figures/{figure}/publish", null, HttpStatusCode.OK);
-        return figure;
-    }
 
     private async Task ExpectAsync(string figure, double limit)
     {
@@ -188,7 +155,7 @@ public abstract class LimitSwitchTests(CatalogueFixture catalogue) : CatalogueTe
     private static List<double> ReasonsOf(JsonNode figure)
     {
         List<double> limits = [.. Limits(figure["reasons"])];
-        Assert.Equal(Parts.Length, limits.Count);
+        Assert.Equal(Parts.Count, limits.Count);
         return limits;
     }
 
@@ -196,17 +163,6 @@ public abstract class LimitSwitchTests(CatalogueFixture catalogue) : CatalogueTe
         findings!.AsArray().Where(f => (string?)f!["code"] == "wall.thin-free").Select(f => (double)f!["limit"]!);
 
     private static double OneLimit(List<double> limits) => Assert.Single(limits.Distinct());
-}
-
-/// <summary>A catalogue that leaves all work in the background to others.</summary>
-public sealed class ServingSqliteCatalogue : SqliteCatalogue
-{
-    protected override IEnumerable<(string Key, string Value)> Settings() => [.. base.Settings(), ("Catalogue:ServeOnly", "true")];
-}
-
-public sealed class ServingPostgreSqlCatalogue : PostgreSqlCatalogue
-{
-    protected override IEnumerable<(string Key, string Value)> Settings() => [.. base.Settings(), ("Catalogue:ServeOnly", "true")];
 }
 
 public sealed class LimitSwitchOnSqliteTests(ServingSqliteCatalogue catalogue) : LimitSwitchTests(catalogue), IClassFixture<ServingSqliteCatalogue>;

@@ -16,14 +16,17 @@ internal sealed class ProcessesPage(CatalogueDb db, Masthead masthead) : PageMod
     /// <summary>What prices are in.</summary>
     public string Currency { get; private set; } = "";
 
-    /// <summary>How far parts are judged by changed limits, in per cent; null when no change is waiting to take effect.</summary>
+    /// <summary>How far parts are judged by changed limits or rules, in per cent; null when no change is waiting to take effect.</summary>
     public int? JudgedPercent { get; private set; }
+
+    /// <summary>True where it is the rules that change, with another version of the program.</summary>
+    public bool RulesChanging { get; private set; }
 
     public async Task OnGetAsync(CancellationToken cancellation)
     {
         Processes = await db.Processes.AsNoTracking().Include(p => p.Limits).Include(p => p.Rates).AsSplitQuery().OrderBy(p => p.Position).ToListAsync(cancellation);
         Currency = (await masthead.RangeAsync()).Currency;
         IsHost = User.HasClaim(AccountSetup.HostClaim, "true");
-        if (await db.Rejudgements.AsNoTracking().SingleOrDefaultAsync(cancellation) is { IsGoingOn: true } going) JudgedPercent = going.Percent;
+        if (await db.Rejudgements.AsNoTracking().SingleOrDefaultAsync(cancellation) is { IsGoingOn: true } going) (JudgedPercent, RulesChanging) = (going.Percent, going.RulesChanging);
     }
 }

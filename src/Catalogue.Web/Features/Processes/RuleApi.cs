@@ -16,11 +16,12 @@ internal static class RuleApi
     private static async Task<Ok<RuleList>> ListAsync(RangeSearch search, CancellationToken cancellation)
     {
         var processes = (await search.SnapshotAsync(cancellation)).Processes;
-        return TypedResults.Ok(new RuleList([.. Rules.All.Select(r => RuleView.Of(r, processes))], Rules.All.Count));
+        return TypedResults.Ok(new RuleList([.. Rules.All.Select(r => RuleView.Of(r, processes))], Rules.All.Count, Rules.Version));
     }
 }
 
-internal sealed record RuleList(IReadOnlyList<RuleView> Items, int Total);
+/// <param name="Version">Counts up when the same measurements come to something else, with a new version of the program.</param>
+internal sealed record RuleList(IReadOnlyList<RuleView> Items, int Total, int Version);
 
 /// <param name="Stop">When it makes a part unsuited; absent = never.</param>
 /// <param name="Care">When it asks for care; absent = never.</param>
