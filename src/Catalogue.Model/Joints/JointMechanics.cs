@@ -1,4 +1,3 @@
-using System.Globalization;
 using Catalogue.Model.Figures;
 using Catalogue.Model.Processes;
 using Catalogue.Model.Verdicts;
@@ -9,7 +8,7 @@ namespace Catalogue.Model.Joints;
 /// <param name="Formula">In words a reader can check: “(ball Ø − mouth Ø) ÷ mouth Ø”.</param>
 /// <param name="Arithmetic">The formula with its values and the result.</param>
 /// <param name="Finding">What it means on the process; its severity decides.</param>
-public sealed record JointMechanics(string Formula, string Arithmetic, Finding Finding)
+public sealed record JointMechanics(Sentence Formula, Sentence Arithmetic, Finding Finding)
 {
     /// <summary>
     /// Of the strain that the material survives, a snap joint may use this much without a word, and nothing beyond
@@ -28,8 +27,8 @@ public sealed record JointMechanics(string Formula, string Arithmetic, Finding F
     /// <summary>A hole made of flat facets is narrower than its name by this much (our own bound).</summary>
     internal const double FacetsMm = 0.05;
 
-    private const string SnapSource = "annular snap joint, strain = (ball Ø − mouth Ø) ÷ mouth Ø, at most 0.7 of the material’s (common practice)";
-    private const string BeamSource = "beam bent to a radius, strain = thickness ÷ (2 × radius) (any strength-of-materials handbook); at most 0.7 of the material’s (common practice)";
+    private static readonly Sentence SnapSource = $"annular snap joint, strain = (ball Ø − mouth Ø) ÷ mouth Ø, at most 0.7 of the material’s (common practice)";
+    private static readonly Sentence BeamSource = $"beam bent to a radius, strain = thickness ÷ (2 × radius) (any strength-of-materials handbook); at most 0.7 of the material’s (common practice)";
 
     /// <summary>Everything that can be computed of a joint from its dimensions, for a process it is used on. Pure; microseconds.</summary>
     /// <param name="joint">Dimensions that are missing leave out what needs them.</param>
@@ -40,8 +39,8 @@ public sealed record JointMechanics(string Formula, string Arithmetic, Finding F
         ArgumentNullException.ThrowIfNull(process);
         return joint.Kind switch
         {
-            JointKind.PopInBall => [.. Listed(Snap(joint, process), Play(joint, process, "ball", "socket"))],
-            JointKind.PlugInSleeve or JointKind.Glued => [.. Listed(Play(joint, process, "plug", "sleeve"), Grip(joint))],
+            JointKind.PopInBall => [.. Listed(Snap(joint, process), Play(joint, process, PlayWords.Ball))],
+            JointKind.PlugInSleeve or JointKind.Glued => [.. Listed(Play(joint, process, PlayWords.Plug), Grip(joint))],
             JointKind.PressFit => [.. Listed(Press(joint, process))],
             JointKind.PinnedHinge => [.. Listed(Pin(joint, process))],
             JointKind.Retracting => [.. Listed(Bend(joint, process))],
@@ -59,11 +58,12 @@ public sealed record JointMechanics(string Formula, string Arithmetic, Finding F
     {
         if (joint is not { InnerDiameterMm: { } ball, MouthDiameterMm: { } mouth }) return null;
         var strain = 100 * (ball - mouth) / mouth;
-        var arithmetic = Text($"({ball:0.###} − {mouth:0.###}) ÷ {mouth:0.###} = {strain:0.#} %");
+        Sentence formula = $"(ball Ø − mouth Ø) ÷ mouth Ø";
+        Sentence arithmetic = $"({ball:0.###} − {mouth:0.###}) ÷ {mouth:0.###} = {strain:0.#} %";
         if (strain <= 0)
         {
-            return new("(ball Ø − mouth Ø) ÷ mouth Ø", arithmetic, Rules.JointLoose.Found(Severity.Stop,
-                Text($"{joint.Name}: the mouth of {mouth:0.##} mm does not hold a ball of {ball:0.##} mm; it falls out. Make the mouth narrower.")) with
+            return new(formula, arithmetic, Rules.JointLoose.Found(Severity.Stop,
+                $"{joint.Name}: the mouth of {mouth:0.##} mm does not hold a ball of {ball:0.##} mm; it falls out. Make the mouth narrower.") with
             {
                 Measured = strain,
                 Limit = 0,
@@ -72,8 +72,8 @@ public sealed record JointMechanics(string Formula, string Arithmetic, Finding F
             });
         }
 
-        return new("(ball Ø − mouth Ø) ÷ mouth Ø", arithmetic, Strained(joint, process, strain, SnapSource,
-            Text($"the socket has to stretch {strain:0.#} % over the ball"), "use a sleeve and glue there, or a wider mouth"));
+        return new(formula, arithmetic, Strained(joint, process, strain, SnapSource,
+            $"the socket has to stretch {strain:0.#} % over the ball", $"use a sleeve and glue there, or a wider mouth"));
     }
 
     /// <summary>A retracting part bends over its seat; the seat's diameter is the joint's outer one.</summary>
@@ -81,29 +81,29 @@ public sealed record JointMechanics(string Formula, string Arithmetic, Finding F
     {
         if (joint is not { InnerDiameterMm: { } thickness, OuterDiameterMm: { } seat }) return null;
         var strain = 100 * thickness / seat;
-        return new("thickness ÷ seat Ø", Text($"{thickness:0.###} ÷ {seat:0.###} = {strain:0.#} %"), Strained(joint, process, strain, BeamSource,
-            Text($"{thickness:0.##} mm of material bend {strain:0.#} % over a seat of Ø {seat:0.##} mm"), "print it in a material that bends, make it thinner or the seat wider"));
+        return new($"thickness ÷ seat Ø", $"{thickness:0.###} ÷ {seat:0.###} = {strain:0.#} %", Strained(joint, process, strain, BeamSource,
+            $"{thickness:0.##} mm of material bend {strain:0.#} % over a seat of Ø {seat:0.##} mm", $"print it in a material that bends, make it thinner or the seat wider"));
     }
 
-    private static Finding Strained(JointSpec joint, Process process, double strain, string source, string what, string remedy)
+    private static Finding Strained(JointSpec joint, Process process, double strain, Sentence source, Sentence what, Sentence remedy)
     {
         var material = process.Material;
+        var name = Sentence.FromWords(material.Name);
         var survived = Survived(material);
         var share = strain / survived;
         var limit = survived * MostShareOfStrain;
         var severity = share > MostShareOfStrain ? Severity.Stop : share > UsualShareOfStrain ? Severity.Care : Severity.Note;
-        var judged = severity switch
+        return Rules.JointStrain.Found(severity, severity switch
         {
-            Severity.Stop => Text($"{material.Name} survives about {survived:0.#} % and should use {limit:0.#} % at most: it cracks; {remedy}."),
-            Severity.Care => Text($"near the {limit:0.#} % that {material.Name} should use at most: warm it before and go slowly."),
-            _ => Text($"{material.Name} takes {limit:0.#} %."),
-        };
-        return Rules.JointStrain.Found(severity, $"{joint.Name}: {what}; {judged}") with
+            Severity.Stop => S($"{joint.Name}: {what}; {name} survives about {survived:0.#} % and should use {limit:0.#} % at most: it cracks; {remedy}."),
+            Severity.Care => $"{joint.Name}: {what}; near the {limit:0.#} % that {name} should use at most: warm it before and go slowly.",
+            _ => $"{joint.Name}: {what}; {name} takes {limit:0.#} %.",
+        }) with
         {
             Measured = Math.Round(strain, 2),
             Limit = Math.Round(limit, 2),
             Unit = "%",
-            Source = $"{source}; elongation of {material.Name}: {material.Origin}",
+            Source = $"{source}; elongation of {name}: {Sentence.FromWords(material.Origin)}",
         };
     }
 
@@ -115,7 +115,7 @@ public sealed record JointMechanics(string Formula, string Arithmetic, Finding F
     }
 
     /// <summary>The play that two printed pieces have, less what the process may miss on each.</summary>
-    private static JointMechanics? Play(JointSpec joint, Process process, string inner, string outer)
+    private static JointMechanics? Play(JointSpec joint, Process process, PlayWords words)
     {
         if (joint is not { InnerDiameterMm: { } plug, OuterDiameterMm: { } hole } || process.Limit(LimitKey.Accuracy) is not { } accuracy) return null;
         var play = hole - plug;
@@ -123,18 +123,18 @@ public sealed record JointMechanics(string Formula, string Arithmetic, Finding F
         var least = play - missed;
         var moves = joint.Kind == JointKind.PopInBall;
         var (rule, severity, judged) = play <= 0
-            ? (Rules.JointTight, Severity.Stop, Text($"the {inner} is larger than the {outer}: it does not go in. Leave {Least(process):0.0#} mm or so."))
-            : least < 0 ? (Rules.JointTight, Severity.Care, Text($"the process may miss by as much; sand the {inner} until it goes in."))
-            : play > MostGluedPlayMm && !moves ? (Rules.JointLoose, Severity.Care, Text($"the {inner} wobbles, the glue has to fill the gap."))
-            : (Rules.JointPlay, Severity.Note, "that goes together.");
-        return new($"{outer} Ø − {inner} Ø, less {accuracy.Value:0.##} % of each",
-            Text($"{hole:0.###} − {plug:0.###} = {play:0.0##} mm; less {missed:0.0##} mm = {least:0.0##} mm"),
-            rule.Found(severity, Text($"{joint.Name}: {play:0.0#} mm of play, of which printing may take {missed:0.0#} mm; {judged}")) with
+            ? (Rules.JointTight, Severity.Stop, words.DoesNotGoIn(Least(process)))
+            : least < 0 ? (Rules.JointTight, Severity.Care, words.Sand)
+            : play > MostGluedPlayMm && !moves ? (Rules.JointLoose, Severity.Care, words.Wobbles)
+            : (Rules.JointPlay, Severity.Note, $"that goes together.");
+        return new(words.Formula(accuracy.Value),
+            $"{hole:0.###} − {plug:0.###} = {play:0.0##} mm; less {missed:0.0##} mm = {least:0.0##} mm",
+            rule.Found(severity, $"{joint.Name}: {play:0.0#} mm of play, of which printing may take {missed:0.0#} mm; {judged}") with
             {
                 Measured = Math.Round(least, 3),
                 Limit = 0,
                 Unit = "mm",
-                Source = accuracy.Origin,
+                Source = Sentence.FromWords(accuracy.Origin),
             });
     }
 
@@ -145,20 +145,20 @@ public sealed record JointMechanics(string Formula, string Arithmetic, Finding F
     {
         if (joint is not { InnerDiameterMm: { } plug, LengthMm: { } length }) return null;
         var share = length / plug;
-        return new("length ÷ plug Ø", Text($"{length:0.###} ÷ {plug:0.###} = {share:0.##}"), share < LeastPlugShare
-            ? Rules.JointShort.Found(Severity.Note, Text($"{joint.Name}: the plug goes in {length:0.#} mm, less than its {plug:0.#} mm of thickness; hold it straight until the glue has set.")) with
+        return new($"length ÷ plug Ø", $"{length:0.###} ÷ {plug:0.###} = {share:0.##}", share < LeastPlugShare
+            ? Rules.JointShort.Found(Severity.Note, $"{joint.Name}: the plug goes in {length:0.#} mm, less than its {plug:0.#} mm of thickness; hold it straight until the glue has set.") with
             {
                 Measured = Math.Round(share, 3),
                 Limit = LeastPlugShare,
                 Unit = "",
-                Source = "common practice",
+                Source = Rules.JointShort.Origin,
             }
-            : Rules.JointGrip.Found(Severity.Note, Text($"{joint.Name}: the plug goes in {length:0.#} mm, enough to keep it straight.")) with
+            : Rules.JointGrip.Found(Severity.Note, $"{joint.Name}: the plug goes in {length:0.#} mm, enough to keep it straight.") with
             {
                 Measured = Math.Round(share, 3),
                 Limit = LeastPlugShare,
                 Unit = "",
-                Source = "common practice",
+                Source = Rules.JointGrip.Origin,
             });
     }
 
@@ -168,11 +168,11 @@ public sealed record JointMechanics(string Formula, string Arithmetic, Finding F
         if (joint is not { InnerDiameterMm: { } peg, OuterDiameterMm: { } hole } || process.Limit(LimitKey.Accuracy) is not { } accuracy) return null;
         var over = peg - hole;
         var missed = accuracy.Value / 100 * (peg + hole);
-        if (over + missed <= 0) return Play(joint, process, "peg", "hole");
+        if (over + missed <= 0) return Play(joint, process, PlayWords.Peg);
         var strain = 100 * (over + missed) / hole;
-        return new("(peg Ø − hole Ø + what printing may add) ÷ hole Ø", Text($"({peg:0.###} − {hole:0.###} + {missed:0.0##}) ÷ {hole:0.###} = {strain:0.#} %"),
-            Strained(joint, process, strain, "hoop strain of a pressed hole (any strength-of-materials handbook); at most 0.7 of the material’s (common practice)",
-                Text($"the hole may have to stretch {strain:0.#} % over the peg"), "sand the peg or drill the hole first"));
+        return new($"(peg Ø − hole Ø + what printing may add) ÷ hole Ø", $"({peg:0.###} − {hole:0.###} + {missed:0.0##}) ÷ {hole:0.###} = {strain:0.#} %",
+            Strained(joint, process, strain, $"hoop strain of a pressed hole (any strength-of-materials handbook); at most 0.7 of the material’s (common practice)",
+                $"the hole may have to stretch {strain:0.#} % over the peg", $"sand the peg or drill the hole first"));
     }
 
     /// <summary>The rod has to go into the printed hole. Reaming is part of putting a hinge together, so only a hole drawn narrower than its rod asks for care.</summary>
@@ -181,15 +181,13 @@ public sealed record JointMechanics(string Formula, string Arithmetic, Finding F
         if (joint is not { InnerDiameterMm: { } rod, OuterDiameterMm: { } hole }) return null;
         var passage = RodPassage.Of(hole, rod, process);
         var severity = hole < rod - FacetsMm ? Severity.Care : Severity.Note;
-        return new(Text($"hole Ø − {RodPassage.MostShrinkMm:0.#}…{RodPassage.LeastShrinkMm:0.#} mm"), Text($"{passage.Arithmetic}; rod {rod:0.###} mm"),
+        return new($"hole Ø − {RodPassage.MostShrinkMm:0.#}…{RodPassage.LeastShrinkMm:0.#} mm", $"{passage.Arithmetic}; rod {rod:0.###} mm",
             Rules.JointPin.Found(severity, $"{joint.Name}: {passage.Advice}.") with
             {
                 Measured = Math.Round(passage.AsPrinted.Least, 3),
                 Limit = rod,
                 Unit = "mm",
-                Source = "printed holes come out 0.1–0.3 mm small, ream by hand (common practice); sliding fit H7/h6 (ISO 286-2)",
+                Source = Rules.JointPin.Origin,
             });
     }
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

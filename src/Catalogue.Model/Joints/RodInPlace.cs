@@ -1,4 +1,3 @@
-using System.Globalization;
 using Catalogue.Geometry.Holes;
 using Catalogue.Model.Figures;
 
@@ -48,22 +47,21 @@ public sealed record RodInPlace(double RodMm, HoleAlignment Holes)
     }
 
     /// <summary>What that means to somebody with the rod in hand, without a full stop.</summary>
-    public string Advice
+    public Sentence Advice
     {
         get
         {
-            var length = Text($"{Holes.LengthMm:0.#} mm from end to end");
             if (LinesUp)
             {
-                return Text($"both holes lie on one line, {length}: mark the rod in place and cut it about {Holes.CutLengthMm:0.#} mm long")
-                    + (Holes.OpenEnds == 1 ? ", put in from the open side" : "");
+                return Holes.OpenEnds == 1
+                    ? S($"both holes lie on one line, {Holes.LengthMm:0.#} mm from end to end: mark the rod in place and cut it about {Holes.CutLengthMm:0.#} mm long, put in from the open side")
+                    : $"both holes lie on one line, {Holes.LengthMm:0.#} mm from end to end: mark the rod in place and cut it about {Holes.CutLengthMm:0.#} mm long";
             }
 
-            if (Holes.GapMm < -1e-3) return Text($"the two holes lie {-Holes.GapMm:0.0#} mm into each other where the figure is assembled: one of the parts sits in the wrong place");
-            if (Holes.OpenEnds == 0 && ReamMm <= RodPassage.MostShrinkMm) return Text($"both holes lie on one line, {length}, and are shut at their outer ends: the rod goes in before the parts meet");
-            return Text($"the holes are {Holes.OffsetMm:0.0#} mm off one line and {Holes.AngleDegrees:0.#}° askew: for a {RodMm:0.##} mm rod {ReamMm:0.0#} mm has to come off their diameter, more than reaming takes");
+            if (Holes.GapMm < -1e-3) return $"the two holes lie {-Holes.GapMm:0.0#} mm into each other where the figure is assembled: one of the parts sits in the wrong place";
+            if (Holes.OpenEnds == 0 && ReamMm <= RodPassage.MostShrinkMm)
+                return $"both holes lie on one line, {Holes.LengthMm:0.#} mm from end to end, and are shut at their outer ends: the rod goes in before the parts meet";
+            return $"the holes are {Holes.OffsetMm:0.0#} mm off one line and {Holes.AngleDegrees:0.#}° askew: for a {RodMm:0.##} mm rod {ReamMm:0.0#} mm has to come off their diameter, more than reaming takes";
         }
     }
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Catalogue.Geometry.Holes;
 using Catalogue.Model.Processes;
 
@@ -68,17 +67,14 @@ public sealed record RodPassage(
     }
 
     /// <summary>“1.7 mm − 0.3…0.1 = 1.4…1.6 mm”.</summary>
-    public string Arithmetic => Text(
-        $"{HoleMm:0.##} − {MostShrinkMm:0.#}…{LeastShrinkMm:0.#} = {AsPrinted.Least:0.##}…{AsPrinted.Most:0.##} mm");
+    public Sentence Arithmetic => $"{HoleMm:0.##} − {MostShrinkMm:0.#}…{LeastShrinkMm:0.#} = {AsPrinted.Least:0.##}…{AsPrinted.Most:0.##} mm";
 
     /// <summary>What that means to somebody with a rod in hand, without a full stop.</summary>
-    public string Advice => Passing switch
+    public Sentence Advice => Passing switch
     {
-        RodPassing.Free => Text($"a {RodMm:0.##} mm rod slides in as printed"),
-        RodPassing.Ream => Text($"a {RodMm:0.##} mm rod may need a few turns of a {RodMm:0.##} mm drill by hand, {ReamMm:0.0#} mm off the diameter at most"),
-        RodPassing.Drill => Text($"a {RodMm:0.##} mm rod does not go in; drill the hole to {RodMm:0.##} mm in steps, {ReamMm:0.0#} mm off the diameter at most"),
-        _ => Text($"a {RodMm:0.##} mm rod rattles in it; line the hole, or take a thicker rod"),
+        RodPassing.Free => S($"a {RodMm:0.##} mm rod slides in as printed"),
+        RodPassing.Ream => $"a {RodMm:0.##} mm rod may need a few turns of a {RodMm:0.##} mm drill by hand, {ReamMm:0.0#} mm off the diameter at most",
+        RodPassing.Drill => $"a {RodMm:0.##} mm rod does not go in; drill the hole to {RodMm:0.##} mm in steps, {ReamMm:0.0#} mm off the diameter at most",
+        _ => $"a {RodMm:0.##} mm rod rattles in it; line the hole, or take a thicker rod",
     };
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -1,6 +1,4 @@
-using System.Globalization;
 using Catalogue.Geometry.Details;
-using Catalogue.Geometry.Meshes;
 using Catalogue.Model.Processes;
 
 namespace Catalogue.Model.Verdicts;
@@ -21,8 +19,8 @@ public static class DetailFindings
         ArgumentNullException.ThrowIfNull(process);
         if (process.Limit(LimitKey.DetailHeight) is { } height && Low(details, height) is { } low) yield return low;
         if (process.Limit(LimitKey.DetailWidth) is not { } width) yield break;
-        if (Narrow(details.Ridges, width, Rules.DetailLost, "Ridges", "raised lines are lost or break up. Widen them, or expect a plainer surface.") is { } ridges) yield return ridges;
-        if (Narrow(details.Grooves, width, Rules.DetailClosed, "Grooves", "engraved lines close up. Widen them, or cut them after printing.") is { } grooves) yield return grooves;
+        if (Narrow(details.Ridges, width, Rules.DetailLost, Ridges) is { } ridges) yield return ridges;
+        if (Narrow(details.Grooves, width, Rules.DetailClosed, Grooves) is { } grooves) yield return grooves;
     }
 
     private static Finding? Low(DetailMeasures details, ProcessLimit limit)
@@ -30,36 +28,48 @@ public static class DetailFindings
         if (DetailMeasures.At(details.Low, limit.Value) is not { } step || step.LengthMm < WorthTellingMm || step.Largest.Count == 0) return null;
         var first = step.Largest[0];
         return Rules.DetailLost.Found(Severity.Note,
-            Text($"Relief lower than {limit.Value:0.##} mm may not show: {Edges(step)}, the longest {first.HeightMm:0.0#} mm high at {Place(first.At)}. Raise or sink it further, or expect a plainer surface.")) with
+            (step.Count == 1
+                ? S($"Relief lower than {limit.Value:0.##} mm may not show: {step.LengthMm:0} mm of edges in one place, the longest {first.HeightMm:0.0#} mm high at {Place.Of(first.At)}.")
+                : $"Relief lower than {limit.Value:0.##} mm may not show: {step.LengthMm:0} mm of edges in {step.Count} places, the longest {first.HeightMm:0.0#} mm high at {Place.Of(first.At)}.")
+            + S($"Raise or sink it further, or expect a plainer surface.")) with
         {
             Measured = Math.Round(first.HeightMm, 3),
             Limit = limit.Value,
             Unit = "mm",
             At = first.At,
-            Source = limit.Origin,
+            Source = Sentence.FromWords(limit.Origin),
         };
     }
 
-    private static Finding? Narrow(IReadOnlyList<DetailStep> table, ProcessLimit limit, Rule rule, string what, string follows)
+    private static Finding? Narrow(IReadOnlyList<DetailStep> table, ProcessLimit limit, Rule rule, Func<double, DetailStep, Sentence> said)
     {
         if (DetailMeasures.At(table, limit.Value) is not { } step || step.LengthMm < WorthTellingMm || step.Largest.Count == 0) return null;
         var first = step.Largest[0];
-        return rule.Found(Severity.Note,
-            Text($"{what} narrower than {limit.Value:0.##} mm, {step.LengthMm:0} mm of them in {Places(step)}, the longest {first.WidthMm ?? 0:0.0#} mm wide at {Place(first.At)}: ") + follows) with
+        return rule.Found(Severity.Note, said(limit.Value, step)) with
         {
             Measured = Math.Round(first.WidthMm ?? 0, 3),
             Limit = limit.Value,
             Unit = "mm",
             At = first.At,
-            Source = limit.Origin,
+            Source = Sentence.FromWords(limit.Origin),
         };
     }
 
-    private static string Edges(DetailStep step) => Text($"{step.LengthMm:0} mm of edges in {Places(step)}");
+    private static Sentence Ridges(double limit, DetailStep step)
+    {
+        var (width, place) = (step.Largest[0].WidthMm ?? 0, Place.Of(step.Largest[0].At));
+        return (step.Count == 1
+            ? S($"Ridges narrower than {limit:0.##} mm, {step.LengthMm:0} mm of them in one place, the longest {width:0.0#} mm wide at {place}: raised lines are lost or break up.")
+            : $"Ridges narrower than {limit:0.##} mm, {step.LengthMm:0} mm of them in {step.Count} places, the longest {width:0.0#} mm wide at {place}: raised lines are lost or break up.")
+            + S($"Widen them, or expect a plainer surface.");
+    }
 
-    private static string Places(DetailStep step) => step.Count == 1 ? "one place" : Text($"{step.Count} places");
-
-    private static string Place(Vec3 at) => Text($"({at.X:0.0}, {at.Y:0.0}, {at.Z:0.0})");
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+    private static Sentence Grooves(double limit, DetailStep step)
+    {
+        var (width, place) = (step.Largest[0].WidthMm ?? 0, Place.Of(step.Largest[0].At));
+        return (step.Count == 1
+            ? S($"Grooves narrower than {limit:0.##} mm, {step.LengthMm:0} mm of them in one place, the longest {width:0.0#} mm wide at {place}: engraved lines close up.")
+            : $"Grooves narrower than {limit:0.##} mm, {step.LengthMm:0} mm of them in {step.Count} places, the longest {width:0.0#} mm wide at {place}: engraved lines close up.")
+            + S($"Widen them, or cut them after printing.");
+    }
 }

@@ -130,8 +130,8 @@ public static class FigureJudge
 
         return new(part, null, Judgement.From([
             Rules.NoVariant.Found(Severity.Stop, part.OtherVariants > 0
-                ? $"No file of this part is made for {processName} yet, only for other processes."
-                : "This part has no published mesh yet."),
+                ? S($"No file of this part is made for {Sentence.FromWords(processName)} yet, only for other processes.")
+                : $"This part has no published mesh yet."),
         ]));
     }
 

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Catalogue.Geometry.Fit;
 
 namespace Catalogue.Model.Verdicts;
@@ -15,42 +14,48 @@ public static class FitFindings
         if (!answer.Fits)
         {
             return Rules.FitTooLarge.Found(Severity.Stop, answer.IsExact
-                ? Text($"{-answer.SpareMm:0.0} mm too long in every orientation for {Words(volume)}.")
-                : Text($"About {-answer.SpareMm:0} mm too long in every orientation for {Words(volume)}.")) with
+                ? S($"{-answer.SpareMm:0.0} mm too long in every orientation for {Words(volume)}.")
+                : $"About {-answer.SpareMm:0} mm too long in every orientation for {Words(volume)}.") with
             {
                 Measured = Math.Round(answer.SpareMm, 3),
                 Limit = 0,
                 Unit = "mm",
-                Source = "the printer's build volume",
+                Source = Rules.FitTooLarge.Origin,
             };
         }
 
         if (answer.SpareMm < TightMm)
         {
-            return Rules.FitTight.Found(Severity.Note, Text($"Fits {Words(volume)} with only {answer.SpareMm:0.0} mm to spare{(answer.NeedsTurning ? ", and only when turned out of its file’s axes" : "")}; check your printer's real margins.")) with
+            return Rules.FitTight.Found(Severity.Note, answer.NeedsTurning
+                ? S($"Fits {Words(volume)} with only {answer.SpareMm:0.0} mm to spare, and only when turned out of its file’s axes; check your printer's real margins.")
+                : $"Fits {Words(volume)} with only {answer.SpareMm:0.0} mm to spare; check your printer's real margins.") with
             {
                 Measured = Math.Round(answer.SpareMm, 3),
                 Limit = TightMm,
                 Unit = "mm",
-                Source = "common practice",
+                Source = Rules.FitTight.Origin,
             };
         }
 
         return answer.NeedsTurning
-            ? Rules.FitTurn.Found(Severity.Note, Text($"Fits {Words(volume)} only when turned out of its file’s axes: then {(answer.IsExact ? "" : "at least ")}{answer.SpareMm:0.0} mm to spare.")) with
+            ? Rules.FitTurn.Found(Severity.Note, answer.IsExact
+                ? S($"Fits {Words(volume)} only when turned out of its file’s axes: then {answer.SpareMm:0.0} mm to spare.")
+                : $"Fits {Words(volume)} only when turned out of its file’s axes: then at least {answer.SpareMm:0.0} mm to spare.") with
             {
                 Measured = Math.Round(answer.SpareMm, 3),
                 Limit = 0,
                 Unit = "mm",
-                Source = "the printer's build volume",
+                Source = Rules.FitTurn.Origin,
             }
             : null;
     }
 
     /// <summary>“64 × 114 × 152 mm”, “Ø 200 × 300 mm”, with the margin when there is one.</summary>
-    public static string Words(BuildVolume volume) =>
-        (volume.IsRound ? Text($"Ø {volume.Width} × {volume.Height} mm") : Text($"{volume.Width} × {volume.Depth} × {volume.Height} mm"))
-        + (volume.MarginMm > 0 ? Text($" less {volume.MarginMm} mm on every side") : "");
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+    public static Sentence Words(BuildVolume volume) => (volume.IsRound, volume.MarginMm > 0) switch
+    {
+        (true, false) => S($"Ø {volume.Width} × {volume.Height} mm"),
+        (true, true) => $"Ø {volume.Width} × {volume.Height} mm less {volume.MarginMm} mm on every side",
+        (false, false) => $"{volume.Width} × {volume.Depth} × {volume.Height} mm",
+        (false, true) => $"{volume.Width} × {volume.Depth} × {volume.Height} mm less {volume.MarginMm} mm on every side",
+    };
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Catalogue.Geometry.Thickness;
 using Catalogue.Model.Processes;
 
@@ -27,13 +26,19 @@ public static class GapFindings
         if (play.Thinnest is { } between)
         {
             yield return Finding(Rules.GapNarrow, Severity.Care, between, limit,
-                Text($"Two pieces of the mesh stand only {between.MinMm:0.00} mm apart{Places(play.Count)}; closer than {limit.Value:0.##} mm they fuse. Widen the gap if they are to move, or unite them if not."));
+                (play.Count > 1
+                    ? S($"Two pieces of the mesh stand only {between.MinMm:0.00} mm apart (the narrowest of {play.Count} places); closer than {limit.Value:0.##} mm they fuse.")
+                    : $"Two pieces of the mesh stand only {between.MinMm:0.00} mm apart; closer than {limit.Value:0.##} mm they fuse.")
+                + S($"Widen the gap if they are to move, or unite them if not."));
         }
 
         if (slots.Thinnest is { } slot)
         {
             yield return Finding(play.Thinnest is null ? Rules.GapNarrow : Rules.GapSlot, Severity.Care, slot, limit,
-                Text($"A slot or hole is only {slot.MinMm:0.00} mm wide{Places(slots.Count)}; narrower than {limit.Value:0.##} mm it fuses or fills. Widen it, or close it if it is not meant to be open."));
+                (slots.Count > 1
+                    ? S($"A slot or hole is only {slot.MinMm:0.00} mm wide (the narrowest of {slots.Count} places); narrower than {limit.Value:0.##} mm it fuses or fills.")
+                    : $"A slot or hole is only {slot.MinMm:0.00} mm wide; narrower than {limit.Value:0.##} mm it fuses or fills.")
+                + S($"Widen it, or close it if it is not meant to be open."));
         }
 
         if (play.Thinnest is null && slots.Thinnest is null && Grooves(gaps, limit) is { } grooves) yield return grooves;
@@ -48,19 +53,15 @@ public static class GapFindings
         if (grooves.Sum(r => r.AreaMm2) < WorthTelling * limit.Value * limit.Value) return null;
         var largest = grooves.MaxBy(r => r.AreaMm2)!;
         return Finding(Rules.GapGroove, Severity.Note, largest, limit,
-            Text($"Grooves, pin holes or engraved lines are narrower than {limit.Value:0.##} mm; they may fill up and not show."));
+            $"Grooves, pin holes or engraved lines are narrower than {limit.Value:0.##} mm; they may fill up and not show.");
     }
 
-    private static string Places(int count) => count > 1 ? Text($" (the narrowest of {count} places)") : "";
-
-    private static Finding Finding(Rule rule, Severity severity, ThinRegion region, ProcessLimit limit, string message) => rule.Found(severity, message) with
+    private static Finding Finding(Rule rule, Severity severity, ThinRegion region, ProcessLimit limit, Sentence message) => rule.Found(severity, message) with
     {
         Measured = Math.Round(region.MinMm, 3),
         Limit = limit.Value,
         Unit = "mm",
         At = region.At,
-        Source = limit.Origin,
+        Source = Sentence.FromWords(limit.Origin),
     };
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

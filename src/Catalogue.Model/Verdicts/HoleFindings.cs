@@ -1,4 +1,3 @@
-using System.Globalization;
 using Catalogue.Geometry.Holes;
 using Catalogue.Model.Joints;
 using Catalogue.Model.Processes;
@@ -62,12 +61,13 @@ public static class HoleFindings
     {
         if (holes.Count == 0) return null;
         var least = holes.MinBy(h => h.DiameterMm)!;
-        var because = least.DiameterMm < LeastOpenedMm ? "too narrow to be drilled open by hand" : Text($"too deep, {least.DepthMm:0} mm, to be drilled open by hand");
         return Narrow(Severity.Care, least, limit,
-            (holes.Count == 1
-                ? Text($"A hole of {least.DiameterMm:0.00} mm is narrower than the {limit.Value:0.##} mm that print open, and {because}: it closes up in part or whole.")
-                : Text($"{holes.Count} holes are narrower than the {limit.Value:0.##} mm that print open and cannot be drilled open by hand, the narrowest {least.DiameterMm:0.00} mm: they close up in part or whole."))
-            + " Draw it wider.");
+            (holes.Count > 1
+                ? S($"{holes.Count} holes are narrower than the {limit.Value:0.##} mm that print open and cannot be drilled open by hand, the narrowest {least.DiameterMm:0.00} mm: they close up in part or whole.")
+                : least.DiameterMm < LeastOpenedMm
+                ? S($"A hole of {least.DiameterMm:0.00} mm is narrower than the {limit.Value:0.##} mm that print open, and too narrow to be drilled open by hand: it closes up in part or whole.")
+                : $"A hole of {least.DiameterMm:0.00} mm is narrower than the {limit.Value:0.##} mm that print open, and too deep, {least.DepthMm:0} mm, to be drilled open by hand: it closes up in part or whole.")
+            + S($"Draw it wider."));
     }
 
     private static Finding? Opened(List<RoundHole> holes, ProcessLimit limit)
@@ -75,19 +75,18 @@ public static class HoleFindings
         if (holes.Count == 0) return null;
         var least = holes.MinBy(h => h.DiameterMm)!;
         return Narrow(Severity.Note, least, limit,
-            (holes.Count == 1
-                ? Text($"A hole of {least.DiameterMm:0.00} mm is narrower than the {limit.Value:0.##} mm that print open: open it with a drill of {least.DiameterMm:0.0#} mm")
-                : Text($"{holes.Count} holes are narrower than the {limit.Value:0.##} mm that print open: open each with a drill of its diameter, the narrowest of {least.DiameterMm:0.0#} mm"))
-            + " when you put it together, by hand and slowly.");
+            holes.Count == 1
+                ? S($"A hole of {least.DiameterMm:0.00} mm is narrower than the {limit.Value:0.##} mm that print open: open it with a drill of {least.DiameterMm:0.0#} mm when you put it together, by hand and slowly.")
+                : $"{holes.Count} holes are narrower than the {limit.Value:0.##} mm that print open: open each with a drill of its diameter, the narrowest of {least.DiameterMm:0.0#} mm when you put it together, by hand and slowly.");
     }
 
-    private static Finding Narrow(Severity severity, RoundHole hole, ProcessLimit limit, string message) => Rules.HoleNarrow.Found(severity, message) with
+    private static Finding Narrow(Severity severity, RoundHole hole, ProcessLimit limit, Sentence message) => Rules.HoleNarrow.Found(severity, message) with
     {
         Measured = Math.Round(hole.DiameterMm, 3),
         Limit = limit.Value,
         Unit = "mm",
         At = hole.Mouth,
-        Source = limit.Origin,
+        Source = Sentence.FromWords(limit.Origin),
     };
 
     private static Finding? ThinWall(IReadOnlyList<RoundHole> holes, ProcessLimit limit)
@@ -95,16 +94,15 @@ public static class HoleFindings
         var thin = holes.Where(h => h.DiameterMm <= WidestPinMm && h.WallMm < limit.Value - 0.005).ToList();
         if (thin.Count == 0) return null;
         var least = thin.MinBy(h => h.WallMm)!;
-        var others = thin.Count > 1 ? Text($" So it is at {thin.Count} holes.") : "";
         return Rules.HoleThinWall.Found(Severity.Care,
-            Text($"Beside a hole of {least.DiameterMm:0.00} mm only {least.WallMm:0.00} mm of wall are left; {limit.Value:0.##} mm print well. It breaks out when a pin is pushed in or the hole is reamed.")
-            + others + " Move the hole or make the part thicker there.") with
+            S($"Beside a hole of {least.DiameterMm:0.00} mm only {least.WallMm:0.00} mm of wall are left; {limit.Value:0.##} mm print well. It breaks out when a pin is pushed in or the hole is reamed.")
+            + (thin.Count > 1 ? S($"So it is at {thin.Count} holes.") : Sentence.Empty) + S($"Move the hole or make the part thicker there.")) with
         {
             Measured = Math.Round(least.WallMm!.Value, 3),
             Limit = limit.Value,
             Unit = "mm",
             At = least.Center,
-            Source = limit.Origin,
+            Source = Sentence.FromWords(limit.Origin),
         };
     }
 
@@ -112,13 +110,13 @@ public static class HoleFindings
     {
         var least = holes.Where(h => h.FloorMm < limit.Value - 0.005).MinBy(h => h.FloorMm);
         return least is null ? null : Rules.HoleThinFloor.Found(Severity.Note,
-            Text($"A blind hole of {least.DiameterMm:0.00} mm ends {least.FloorMm:0.00} mm below the surface behind it; {limit.Value:0.##} mm print well. Push no pin hard against its floor.")) with
+            $"A blind hole of {least.DiameterMm:0.00} mm ends {least.FloorMm:0.00} mm below the surface behind it; {limit.Value:0.##} mm print well. Push no pin hard against its floor.") with
         {
             Measured = Math.Round(least.FloorMm!.Value, 3),
             Limit = limit.Value,
             Unit = "mm",
             At = least.Mouth + (least.Axis * least.DepthMm),
-            Source = limit.Origin,
+            Source = Sentence.FromWords(limit.Origin),
         };
     }
 
@@ -129,9 +127,12 @@ public static class HoleFindings
         var least = meant.MinBy(h => h.ClearMm)!;
         var passage = RodPassage.Of(least, UsualRodMm, process);
         if (passage.Passing is RodPassing.Free or RodPassing.Loose) return null;
-        var which = meant.Count == 1 ? Text($"The hole of {least.DiameterMm:0.00} mm") : Text($"The narrowest of {meant.Count} pin holes, {least.DiameterMm:0.00} mm,");
-        var wall = passage.WallHolds || passage.WallAfterMm is not { } after ? "" : Text($" That leaves {after:0.0#} mm of wall: hold the part close to the hole while you drill.");
-        return Rules.HoleRod.Found(Severity.Note, Text($"{which} lets {passage.HoleMm:0.00} mm pass as drawn and prints narrower: {passage.Advice}.") + wall) with
+        var wall = passage.WallHolds || passage.WallAfterMm is not { } after ? Sentence.Empty : S($"That leaves {after:0.0#} mm of wall: hold the part close to the hole while you drill.");
+        return Rules.HoleRod.Found(Severity.Note,
+            (meant.Count == 1
+                ? S($"The hole of {least.DiameterMm:0.00} mm lets {passage.HoleMm:0.00} mm pass as drawn and prints narrower: {passage.Advice}.")
+                : $"The narrowest of {meant.Count} pin holes, {least.DiameterMm:0.00} mm, lets {passage.HoleMm:0.00} mm pass as drawn and prints narrower: {passage.Advice}.")
+            + wall) with
         {
             Measured = Math.Round(passage.HoleMm, 3),
             Limit = UsualRodMm,
@@ -141,6 +142,4 @@ public static class HoleFindings
             Source = Rules.HoleRod.Origin,
         };
     }
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Catalogue.Geometry.Limbs;
 using Catalogue.Model.Processes;
 
@@ -31,8 +30,8 @@ public static class LimbFindings
     public const double CareBeyond = 1.5;
 
     private const double Gravity = 9.81;
-    private const string PushSource = "cantilever, σ = F·L·c ÷ I (any strength-of-materials handbook); 10 N of finger (common practice)";
-    private const string DropSource = "energy of the fall into bending, σ = c·√(6·E·m·g·h ÷ (I·d)) (any strength-of-materials handbook); table of 0.75 m (common practice)";
+    private static readonly Sentence PushSource = $"cantilever, σ = F·L·c ÷ I (any strength-of-materials handbook); 10 N of finger (common practice)";
+    private static readonly Sentence DropSource = $"energy of the fall into bending, σ = c·√(6·E·m·g·h ÷ (I·d)) (any strength-of-materials handbook); table of 0.75 m (common practice)";
 
     public static IEnumerable<Finding> Of(LimbMeasures limbs, Process process)
     {
@@ -49,18 +48,21 @@ public static class LimbFindings
 
         // Bending stress falls with the cube of the thickness under a force, with the thickness itself under a given energy.
         var thicker = section.ThicknessMm * (byFinger ? Math.Cbrt(stress / stands) : stress / stands);
-        var more = fragile.Count > 1 ? Text($" So it is with {fragile.Count} limbs.") : "";
+        var more = fragile.Count > 1 ? S($"So it is with {fragile.Count} limbs.") : Sentence.Empty;
+        var name = Sentence.FromWords(material.Name);
         yield return Rules.LimbFragile.Found(stress > CareBeyond * stands ? Severity.Care : Severity.Note,
-            Text($"A limb is {section.ThicknessMm:0.0} mm thick where it is weakest, {section.LeverMm:0} mm from its tip: {(byFinger ? "a finger that pushes its tip" : "a fall from a table")} bends it beyond what {material.Name} stands.")
-            + Text($"{more} Make it {Math.Ceiling(thicker * 10) / 10:0.0} mm thick there, or print it {Other(process)}.")) with
+            (byFinger
+                ? S($"A limb is {section.ThicknessMm:0.0} mm thick where it is weakest, {section.LeverMm:0} mm from its tip: a finger that pushes its tip bends it beyond what {name} stands.")
+                : $"A limb is {section.ThicknessMm:0.0} mm thick where it is weakest, {section.LeverMm:0} mm from its tip: a fall from a table bends it beyond what {name} stands.")
+            + more + Remedy(Math.Ceiling(thicker * 10) / 10, process)) with
         {
             Measured = Math.Round(stress, 1),
             Limit = Math.Round(stands, 1),
             Unit = "MPa",
             At = section.At,
-            Arithmetic = (byFinger ? Pushed(section, stress) : Dropped(section, stress, material))
-                + Text($"; {material.Name} stands {Modulus(material):0} MPa × {material.ElongationLowPercent:0.#} % = {stands:0} MPa"),
-            Source = $"{(byFinger ? PushSource : DropSource)}; {material.Name}: {material.Origin}",
+            Arithmetic =
+                $"{(byFinger ? Pushed(section, stress) : Dropped(section, stress, material))}; {name} stands {Modulus(material):0} MPa × {material.ElongationLowPercent:0.#} % = {stands:0} MPa",
+            Source = $"{(byFinger ? PushSource : DropSource)}; {name}: {Sentence.FromWords(material.Origin)}",
         };
     }
 
@@ -94,19 +96,16 @@ public static class LimbFindings
     private static double Energy(LimbSection section, Material material) =>
         (material.DensityLow + material.DensityHigh) / 2 * section.BeyondMm3 * Gravity * TableM / 1000;
 
-    private static string Pushed(LimbSection section, double stress) =>
-        Text($"{FingerN:0} N × {section.LeverMm:0.0} mm ÷ {section.ModulusMm3:0.###} mm³ = {stress:0} MPa");
+    private static Sentence Pushed(LimbSection section, double stress) =>
+        $"{FingerN:0} N × {section.LeverMm:0.0} mm ÷ {section.ModulusMm3:0.###} mm³ = {stress:0} MPa";
 
-    private static string Dropped(LimbSection section, double stress, Material material) =>
-        Text($"what is beyond ({section.BeyondMm3 * (material.DensityLow + material.DensityHigh) / 2000:0.0} g) falls: {section.FibreMm:0.00} mm × √(6 × {Modulus(material):0} MPa × ")
-        + Text($"{Energy(section, material):0.0##} N·mm ÷ ({section.SecondMomentMm4:0.###} mm⁴ × {Math.Max(section.BeyondLeverMm, section.FibreMm):0.0} mm)) = {stress:0} MPa");
+    private static Sentence Dropped(LimbSection section, double stress, Material material) =>
+        $"what is beyond ({section.BeyondMm3 * (material.DensityLow + material.DensityHigh) / 2000:0.0} g) falls: {section.FibreMm:0.00} mm × √(6 × {Modulus(material):0} MPa × {Energy(section, material):0.0##} N·mm ÷ ({section.SecondMomentMm4:0.###} mm⁴ × {Math.Max(section.BeyondLeverMm, section.FibreMm):0.0} mm)) = {stress:0} MPa";
 
-    private static string Other(Process process) => ProcessCode.Category(process.Code) switch
+    private static Sentence Remedy(double thickMm, Process process) => ProcessCode.Category(process.Code) switch
     {
-        "VPP" => "in a tough or flexible resin",
-        "MEX" => "in a flexible filament",
-        _ => "in a material that bends",
+        "VPP" => S($"Make it {thickMm:0.0} mm thick there, or print it in a tough or flexible resin."),
+        "MEX" => $"Make it {thickMm:0.0} mm thick there, or print it in a flexible filament.",
+        _ => $"Make it {thickMm:0.0} mm thick there, or print it in a material that bends.",
     };
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -1,6 +1,4 @@
-using System.Globalization;
 using Catalogue.Geometry.Liquids;
-using Catalogue.Geometry.Meshes;
 using Catalogue.Model.Processes;
 
 namespace Catalogue.Model.Verdicts;
@@ -46,17 +44,20 @@ public static class LiquidFindings
         if (voids.Count == 0) return null;
         var largest = voids[0];
         var total = voids.Sum(v => v.VolumeMm3);
-        var what = voids.Count == 1
-            ? $"A void of {Volume(total)} is closed on all sides"
-            : $"{voids.Count} voids, {Volume(total)} together, are closed on all sides";
-        var follows = isVat ? ": the liquid in it is never cured nor drained, weighs, and may leak or crack the part later. " : ": the powder in it never comes out. ";
-        return Rules.LiquidSealed.Found(Severity.Care, what + follows + Advice(largest, process)) with
+        Sentence what = (voids.Count == 1, isVat) switch
+        {
+            (true, true) => S($"A void of {Volume(total)} is closed on all sides: the liquid in it is never cured nor drained, weighs, and may leak or crack the part later."),
+            (true, false) => $"A void of {Volume(total)} is closed on all sides: the powder in it never comes out.",
+            (false, true) => $"{voids.Count} voids, {Volume(total)} together, are closed on all sides: the liquid in it is never cured nor drained, weighs, and may leak or crack the part later.",
+            (false, false) => $"{voids.Count} voids, {Volume(total)} together, are closed on all sides: the powder in it never comes out.",
+        };
+        return Rules.LiquidSealed.Found(Severity.Care, what + Advice(largest, process)) with
         {
             Measured = Math.Round(total, 2),
             Limit = 0,
             Unit = "mm³",
             At = largest.Drain?.At ?? largest.At,
-            Source = process.Limit(LimitKey.DrainDiameter)?.Origin ?? "common practice",
+            Source = process.Limit(LimitKey.DrainDiameter) is { } drain ? Sentence.FromWords(drain.Origin) : Rules.LiquidSealed.Origin,
         };
     }
 
@@ -64,7 +65,6 @@ public static class LiquidFindings
     private static IEnumerable<Finding> Drains(TrappedLiquid liquid, Process process, ProcessLimit drain, bool isVat)
     {
         var count = (int)Math.Ceiling(process.Limit(LimitKey.DrainCount)?.Value ?? 1);
-        var matter = isVat ? "liquid" : "powder";
         foreach (var cavity in Joined(liquid.Cavities, Facets * drain.Value))
         {
             var (volume, place) = (cavity.Sum(c => c.VolumeMm3), cavity.MaxBy(c => c.VolumeMm3)!);
@@ -72,15 +72,18 @@ public static class LiquidFindings
             var widest = outward.Count > 0 ? outward.Max(o => o.DiameterMm) : 0;
             if (widest < Facets * drain.Value)
             {
-                var ways = outward.Count == 0 ? Text($"no way out wider than {liquid.FinestOpeningMm:0.0} mm") : Text($"no way out wider than {widest:0.0} mm");
+                var most = outward.Count == 0 ? liquid.FinestOpeningMm : widest;
                 yield return Rules.LiquidDrain.Found(volume < ShakenOutMm3 ? Severity.Note : Severity.Care,
-                    Text($"A hollow of {Volume(volume)} has {ways}; {matter} needs {drain.Value:0.#} mm to come out. ") + Advice(place, process)) with
+                    (isVat
+                        ? S($"A hollow of {Volume(volume)} has no way out wider than {most:0.0} mm; liquid needs {drain.Value:0.#} mm to come out.")
+                        : $"A hollow of {Volume(volume)} has no way out wider than {most:0.0} mm; powder needs {drain.Value:0.#} mm to come out.")
+                    + Advice(place, process)) with
                 {
                     Measured = Math.Round(widest, 2),
                     Limit = drain.Value,
                     Unit = "mm",
                     At = outward.Count > 0 ? outward.MaxBy(o => o.DiameterMm)!.At : place.At,
-                    Source = drain.Origin,
+                    Source = Sentence.FromWords(drain.Origin),
                 };
                 continue;
             }
@@ -89,13 +92,16 @@ public static class LiquidFindings
             var enough = outward.Where(o => o.Beyond < 0 && o.DiameterMm >= Facets * drain.Value).Sum(o => Math.Max(1, Math.Floor(Math.Pow(o.DiameterMm / drain.Value, 2))));
             if (enough >= count || enough == 0) continue;
             yield return Rules.LiquidVent.Found(volume < OneWayMm3 ? Severity.Note : Severity.Care,
-                Text($"A hollow of {Volume(volume)} has {enough:0} way out of {drain.Value:0.#} mm, {count} are wanted: where {matter} runs out, air has to come in. ") + Advice(place, process)) with
+                (isVat
+                    ? S($"A hollow of {Volume(volume)} has {enough:0} way out of {drain.Value:0.#} mm, {count} are wanted: where liquid runs out, air has to come in.")
+                    : $"A hollow of {Volume(volume)} has {enough:0} way out of {drain.Value:0.#} mm, {count} are wanted: where powder runs out, air has to come in.")
+                + Advice(place, process)) with
             {
                 Measured = enough,
                 Limit = count,
                 Unit = "openings",
                 At = place.Vent?.At ?? place.At,
-                Source = process.Limit(LimitKey.DrainCount)?.Origin ?? drain.Origin,
+                Source = Sentence.FromWords(process.Limit(LimitKey.DrainCount)?.Origin ?? drain.Origin),
             };
         }
     }
@@ -127,14 +133,14 @@ public static class LiquidFindings
         if (liquid.PooledMm3 < WorthTellingMm3 || liquid.Pools.Count == 0) return null;
         var largest = liquid.Pools[0];
         return Rules.LiquidPool.Found(Severity.Note,
-            Text($"Printed as the file lies, {Volume(liquid.PooledMm3)} of liquid stay in hollows open toward the platform, up to {largest.DepthMm:0.0} mm deep. Turn the part")
-            + (largest.Drain is { } drain ? Text($", or drill through {drain.WallMm:0.0} mm at {Place(drain.At)}.") : " so that they open downward or sideways.")) with
+            S($"Printed as the file lies, {Volume(liquid.PooledMm3)} of liquid stay in hollows open toward the platform, up to {largest.DepthMm:0.0} mm deep.")
+            + (largest.Drain is { } drain ? S($"Turn the part, or drill through {drain.WallMm:0.0} mm at {Place.Of(drain.At)}.") : $"Turn the part so that they open downward or sideways.")) with
         {
             Measured = Math.Round(liquid.PooledMm3, 2),
             Limit = 0,
             Unit = "mm³",
             At = largest.At,
-            Source = "common practice; the file's own pose",
+            Source = $"common practice; the file's own pose",
         };
     }
 
@@ -143,33 +149,29 @@ public static class LiquidFindings
         if (liquid.SuctionMm2 < WorthTellingMm2 || liquid.SuctionCups.Count == 0) return null;
         var largest = liquid.SuctionCups.MaxBy(c => c.AreaMm2)!;
         return Rules.LiquidSuction.Found(Severity.Note,
-            Text($"Printed as the file lies, the film seals up to {liquid.SuctionMm2:0} mm² over {liquid.SuctionLastsMm:0.0} mm of layers and pulls at the part with each. Turn the part")
-            + (largest.Vent is { } vent ? Text($", or let air in through {vent.WallMm:0.0} mm of wall at {Place(vent.At)}.") : " so that the hollow opens sideways.")) with
+            S($"Printed as the file lies, the film seals up to {liquid.SuctionMm2:0} mm² over {liquid.SuctionLastsMm:0.0} mm of layers and pulls at the part with each.")
+            + (largest.Vent is { } vent ? S($"Turn the part, or let air in through {vent.WallMm:0.0} mm of wall at {Place.Of(vent.At)}.") : $"Turn the part so that the hollow opens sideways.")) with
         {
             Measured = Math.Round(liquid.SuctionMm2, 2),
             Limit = 0,
             Unit = "mm²",
             At = largest.At,
-            Source = "separation force: Polymers 2023, 15, 2716; the file's own pose",
+            Source = $"separation force: Polymers 2023, 15, 2716; the file's own pose",
         };
     }
 
     /// <summary>Where to open a cavity: its lowest end, and its highest for the air.</summary>
-    private static string Advice(Cavity cavity, Process process)
+    private static Sentence Advice(Cavity cavity, Process process)
     {
-        var width = process.Limit(LimitKey.DrainDiameter) is { } drain ? Text($"{drain.Value:0.#} mm") : "a few millimetres";
+        var width = process.Limit(LimitKey.DrainDiameter) is { } drain ? S($"{drain.Value:0.#} mm") : $"a few millimetres";
         return (cavity.Drain, cavity.Vent, process.Limit(LimitKey.DrainCount)?.Value ?? 1) switch
         {
-            ({ } low, { } high, > 1) => Text($"Open it by {width} through {low.WallMm:0.0} mm of wall at {Place(low.At)}, and at its other end through {high.WallMm:0.0} mm at {Place(high.At)}."),
-            ({ } low, _, _) => Text($"Open it by {width} through {low.WallMm:0.0} mm of wall at {Place(low.At)}."),
-            (null, { } high, _) => Text($"Open it by {width} through {high.WallMm:0.0} mm of wall at {Place(high.At)}."),
+            ({ } low, { } high, > 1) => S($"Open it by {width} through {low.WallMm:0.0} mm of wall at {Place.Of(low.At)}, and at its other end through {high.WallMm:0.0} mm at {Place.Of(high.At)}."),
+            ({ } low, _, _) => $"Open it by {width} through {low.WallMm:0.0} mm of wall at {Place.Of(low.At)}.",
+            (null, { } high, _) => $"Open it by {width} through {high.WallMm:0.0} mm of wall at {Place.Of(high.At)}.",
             _ => $"Open it by {width}, or fill it.",
         };
     }
 
-    private static string Place(Vec3 at) => Text($"({at.X:0.0}, {at.Y:0.0}, {at.Z:0.0})");
-
-    private static string Volume(double mm3) => mm3 < 100 ? Text($"{mm3:0.#} mm³") : Text($"{mm3 / 1000:0.0#} cm³");
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+    private static Sentence Volume(double mm3) => mm3 < 100 ? S($"{mm3:0.#} mm³") : $"{mm3 / 1000:0.0#} cm³";
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Catalogue.Geometry.Overhangs;
 using Catalogue.Model.Processes;
 
@@ -37,15 +36,17 @@ public static class OverhangFindings
         var area = overhangs.AreaSteeperThan(angle.Value) - free.Sum(b => b.AreaMm2);
         if (area < WorthTellingMm2) return null;
         var volume = Math.Max(0, overhangs.SupportVolumeAt(angle.Value) - free.Sum(b => b.SupportVolumeMm3));
-        var share = partVolumeMm3 > 0 ? Text($", {100 * volume / partVolumeMm3:0} % of the part’s own volume") : "";
         return Rules.OverhangArea.Found(Severity.Note,
-            Text($"As the file lies, {area:0} mm² hang over more than {angle.Value:0.#}° from the vertical. Straight supports would take up to {volume / 1000:0.0} cm³") + share
-            + ". Turn the part, or plan for supports and the marks they leave.") with
+            S($"As the file lies, {area:0} mm² hang over more than {angle.Value:0.#}° from the vertical.")
+            + (partVolumeMm3 > 0
+                ? S($"Straight supports would take up to {volume / 1000:0.0} cm³, {100 * volume / partVolumeMm3:0} % of the part’s own volume.")
+                : $"Straight supports would take up to {volume / 1000:0.0} cm³.")
+            + S($"Turn the part, or plan for supports and the marks they leave.")) with
         {
             Measured = Math.Round(area, 2),
             Limit = 0,
             Unit = "mm²",
-            Source = angle.Origin,
+            Source = Sentence.FromWords(angle.Origin),
         };
     }
 
@@ -54,13 +55,13 @@ public static class OverhangFindings
         var longest = overhangs.Bridges.MaxBy(b => b.SpanMm);
         if (longest is null || longest.SpanMm <= limit.Value) return null;
         return Rules.OverhangBridge.Found(Severity.Note,
-            Text($"As the file lies, an underside is held {longest.SpanMm:0.0} mm apart; filament bridges {limit.Value:0.#} mm without sagging. Turn the part, or support the middle.")) with
+            $"As the file lies, an underside is held {longest.SpanMm:0.0} mm apart; filament bridges {limit.Value:0.#} mm without sagging. Turn the part, or support the middle.") with
         {
             Measured = Math.Round(longest.SpanMm, 2),
             Limit = limit.Value,
             Unit = "mm",
             At = longest.At,
-            Source = limit.Origin,
+            Source = Sentence.FromWords(limit.Origin),
         };
     }
 
@@ -72,21 +73,21 @@ public static class OverhangFindings
         if (longest is null || count == 0) return null;
         var more = count == overhangs.Islands.Count && overhangs.IslandCount > count;
         if (more) count = overhangs.IslandCount;
-        var what = ProcessCode.Category(process.Code) == "VPP" ? "without a support it is washed off and the print fails" : "without a support nothing holds its first layer";
-        var inside = longest.OverPart ? " The part itself is below, so the support has to stand on it." : "";
-        return Rules.OverhangIsland.Found(Severity.Note,
-            (count == 1
-                ? Text($"As the file lies, it starts in mid-air in one place, {longest.HeightMm:0.0} mm from the plate: {what}.")
-                : Text($"As the file lies, it starts in mid-air in {count} places, one of them {longest.HeightMm:0.0} mm from the plate: {what}."))
-            + inside + " Support it or turn the part.") with
+        Sentence what = (ProcessCode.Category(process.Code) == "VPP", count == 1) switch
+        {
+            (true, true) => S($"As the file lies, it starts in mid-air in one place, {longest.HeightMm:0.0} mm from the plate: without a support it is washed off and the print fails."),
+            (true, false) => $"As the file lies, it starts in mid-air in {count} places, one of them {longest.HeightMm:0.0} mm from the plate: without a support it is washed off and the print fails.",
+            (false, true) => $"As the file lies, it starts in mid-air in one place, {longest.HeightMm:0.0} mm from the plate: without a support nothing holds its first layer.",
+            (false, false) => $"As the file lies, it starts in mid-air in {count} places, one of them {longest.HeightMm:0.0} mm from the plate: without a support nothing holds its first layer.",
+        };
+        var inside = longest.OverPart ? S($"The part itself is below, so the support has to stand on it.") : Sentence.Empty;
+        return Rules.OverhangIsland.Found(Severity.Note, what + inside + S($"Support it or turn the part.")) with
         {
             Measured = count,
             Limit = 0,
             Unit = count == 1 ? "place" : "places",
             At = longest.At,
-            Source = "common practice",
+            Source = Rules.OverhangIsland.Origin,
         };
     }
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

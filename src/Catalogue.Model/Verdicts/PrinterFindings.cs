@@ -1,4 +1,3 @@
-using System.Globalization;
 using Catalogue.Model.Inspections;
 using Catalogue.Model.Processes;
 
@@ -40,11 +39,9 @@ public static class PrinterFindings
 
     private static ProcessLimit Own(ProcessLimit limit, double? layerMm, double? lineMm) => limit.Key switch
     {
-        LimitKey.DetailHeight when layerMm > limit.Value => new(limit.Key, layerMm.Value, limit.Unit, Text($"your printer’s layer of {layerMm:0.###} mm")),
-        LimitKey.DetailWidth when lineMm > limit.Value => new(limit.Key, lineMm.Value, limit.Unit, Text($"your printer’s line of {lineMm:0.###} mm")),
-        LimitKey.LayerHeightMax when layerMm is { } layer => new(limit.Key, layer, limit.Unit, "your printer’s layer"),
+        LimitKey.DetailHeight when layerMm > limit.Value => new(limit.Key, layerMm.Value, limit.Unit, T($"your printer’s layer of {layerMm:0.###} mm")),
+        LimitKey.DetailWidth when lineMm > limit.Value => new(limit.Key, lineMm.Value, limit.Unit, T($"your printer’s line of {lineMm:0.###} mm")),
+        LimitKey.LayerHeightMax when layerMm is { } layer => new(limit.Key, layer, limit.Unit, T($"your printer’s layer")),
         _ => new(limit.Key, limit.Value, limit.Unit, limit.Origin),
     };
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Catalogue.Model.Reports;
 
 namespace Catalogue.Model.Verdicts;
@@ -15,15 +14,15 @@ public static class ReportFindings
     {
         if (share.Failed == 0) return null;
         return Rules.ReportsFailed.Found(share.AsksForCare ? Severity.Care : Severity.Note,
-            Text($"{share.Failed} of {share.Total} {(share.Total == 1 ? "print" : "prints")} reported of this file here failed (95 % interval {100 * share.Low:0}–{100 * share.High:0} %). ")
-            + (share.AsksForCare ? "Read what happened before you print it." : share.Total < FailureShare.FewestReports ? "Too few to judge by." : "No more than happens to any part.")) with
+            (share.Total == 1
+                ? S($"{share.Failed} of {share.Total} print reported of this file here failed (95 % interval {100 * share.Low:0}–{100 * share.High:0} %).")
+                : $"{share.Failed} of {share.Total} prints reported of this file here failed (95 % interval {100 * share.Low:0}–{100 * share.High:0} %).")
+            + (share.AsksForCare ? S($"Read what happened before you print it.") : share.Total < FailureShare.FewestReports ? S($"Too few to judge by.") : $"No more than happens to any part.")) with
         {
             Measured = Math.Round(100.0 * share.Failed / share.Total, 1),
             Limit = 100 * FailureShare.CareAbove,
             Unit = "%",
-            Source = "reports; " + Rules.ReportsFailed.Origin,
+            Source = $"reports; {Rules.ReportsFailed.Origin}",
         };
     }
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Catalogue.Model.Inspections;
 using Catalogue.Model.Processes;
 
@@ -55,47 +54,47 @@ public static class RevisionJudge
         if (facts.OpenEdges > 0)
         {
             yield return Rules.MeshOpen.Found(Severity.Stop,
-                Invariant($"The surface has {facts.OpenEdges} open edges, so it is not clear what is inside. Close the holes and upload again.")) with
+                $"The surface has {facts.OpenEdges} open edges, so it is not clear what is inside. Close the holes and upload again.") with
             {
                 Measured = facts.OpenEdges,
                 Limit = 0,
                 Unit = "edges",
                 At = facts.TroubleAt,
-                Source = "a printable solid needs a closed surface (3MF core 1.4.0, chapter on meshes (from memory))",
+                Source = Rules.MeshOpen.Origin,
             };
         }
 
         if (facts.NonManifoldEdges > 0)
         {
             yield return Rules.MeshNonManifold.Found(Severity.Care,
-                Invariant($"{facts.NonManifoldEdges} edges are shared by more than two triangles; programs disagree on what is inside there. Separate the surfaces that touch.")) with
+                $"{facts.NonManifoldEdges} edges are shared by more than two triangles; programs disagree on what is inside there. Separate the surfaces that touch.") with
             {
                 Measured = facts.NonManifoldEdges,
                 Limit = 0,
                 Unit = "edges",
                 At = facts.TroubleAt,
-                Source = "3MF core 1.4.0, chapter on meshes (from memory)",
+                Source = Rules.MeshNonManifold.Origin,
             };
         }
 
         if (facts is { OpenEdges: 0, Oriented: false })
         {
-            yield return Rules.MeshOrientation.Found(Severity.Care, "Neighbouring triangles face opposite ways. Make all normals point outward and upload again.") with
+            yield return Rules.MeshOrientation.Found(Severity.Care, $"Neighbouring triangles face opposite ways. Make all normals point outward and upload again.") with
             {
-                Source = "3MF core 1.4.0, chapter on meshes (from memory)",
+                Source = Rules.MeshOrientation.Origin,
             };
         }
 
         if (facts.SelfIntersections > 0)
         {
             yield return Rules.MeshSelfIntersections.Found(Severity.Care,
-                Invariant($"The surface runs through itself: {facts.SelfIntersections} pairs of triangles cross. Programs disagree on what is inside there; unite the overlapping pieces and upload again.")) with
+                $"The surface runs through itself: {facts.SelfIntersections} pairs of triangles cross. Programs disagree on what is inside there; unite the overlapping pieces and upload again.") with
             {
                 Measured = facts.SelfIntersections,
                 Limit = 0,
                 Unit = "pairs",
                 At = facts.CrossingAt,
-                Source = "common practice",
+                Source = Rules.MeshSelfIntersections.Origin,
             };
         }
 
@@ -103,20 +102,20 @@ public static class RevisionJudge
         {
             yield return Rules.MeshInsideOut.Found(Severity.Care,
                 facts.InsideOutShells == 1
-                    ? "A piece of the surface is inside out. Turn its normals outward and upload again."
-                    : Invariant($"{facts.InsideOutShells} pieces of the surface are inside out. Turn their normals outward and upload again.")) with
+                    ? S($"A piece of the surface is inside out. Turn its normals outward and upload again.")
+                    : $"{facts.InsideOutShells} pieces of the surface are inside out. Turn their normals outward and upload again.") with
             {
                 Measured = facts.InsideOutShells,
                 Limit = 0,
                 Unit = "shells",
-                Source = "3MF core 1.4.0, chapter on meshes (from memory)",
+                Source = Rules.MeshInsideOut.Origin,
             };
         }
 
         if (facts.DegenerateTriangles + facts.DuplicateTriangles > 0)
         {
             yield return Rules.MeshUntidy.Found(Severity.Note,
-                Invariant($"{facts.DegenerateTriangles} triangles have no area and {facts.DuplicateTriangles} are there twice. Harmless for most printers; tidy up when convenient.")) with
+                $"{facts.DegenerateTriangles} triangles have no area and {facts.DuplicateTriangles} are there twice. Harmless for most printers; tidy up when convenient.") with
             {
                 Measured = facts.DegenerateTriangles + facts.DuplicateTriangles,
                 Limit = 0,
@@ -126,15 +125,13 @@ public static class RevisionJudge
 
         if (facts.SmallPart)
         {
-            yield return Rules.SmallPart.Found(Severity.Note, "Goes entirely into the small-parts cylinder: a child under three can choke on it. Keep it out of reach.") with
+            yield return Rules.SmallPart.Found(Severity.Note, $"Goes entirely into the small-parts cylinder: a child under three can choke on it. Keep it out of reach.") with
             {
-                Source = "16 CFR 1501.4",
+                Source = Rules.SmallPart.Origin,
             };
         }
 
         foreach (var warning in facts.Warnings)
             yield return Rules.FileWarning.Found(Severity.Care, warning);
     }
-
-    private static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -296,7 +296,7 @@ public static class Rules
 
     // ── joints ──
     public static readonly Rule JointStrain = new("joint.strain", RuleSubject.Joints,
-        "Strain of a socket over its ball, of a hole over a pressed peg, or of a retracting part over its seat, against the middle of the material's elongation")
+        $"Strain of a socket over its ball, of a hole over a pressed peg, or of a retracting part over its seat, against the middle of the material's elongation")
     {
         Stop = S($"more than {JointMechanics.MostShareOfStrain} of it"),
         Care = S($"more than {JointMechanics.UsualShareOfStrain} of it"),
@@ -385,5 +385,4 @@ public static class Rules
 
     /// <summary>The rule of a code; null for a code of an earlier version that is still stored somewhere.</summary>
     public static Rule? Of(string code) => ByCode.GetValueOrDefault(code);
-
 }

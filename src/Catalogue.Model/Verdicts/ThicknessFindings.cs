@@ -1,4 +1,3 @@
-using System.Globalization;
 using Catalogue.Geometry.Thickness;
 using Catalogue.Model.Processes;
 
@@ -51,21 +50,21 @@ public static class ThicknessFindings
         if (thin.Thinnest is not { } thinnest) return null;
         var certain = ThinPlaces.Below(walls.Walls, WallMeasures.WallSteps, limit.Value * CertainShare,
             r => r.FreeStanding == free && !r.Tapers && IsWall(r, limit.Value) && r.ReachMm >= CertainReach * limit.Value).Thinnest;
-        var where = thin.Count > 1 ? Text($" The thinnest of {thin.Count} places.") : "";
+        var where = thin.Count > 1 ? S($"The thinnest of {thin.Count} places.") : Sentence.Empty;
         var what = free
-            ? Text($"A fin, rod or other free-standing piece is only {thinnest.MinMm:0.00} mm thick; such need {limit.Value:0.##} mm here.")
-            : Text($"A wall is only {thinnest.MinMm:0.00} mm thick; walls need {limit.Value:0.##} mm here.");
+            ? S($"A fin, rod or other free-standing piece is only {thinnest.MinMm:0.00} mm thick; such need {limit.Value:0.##} mm here.")
+            : $"A wall is only {thinnest.MinMm:0.00} mm thick; walls need {limit.Value:0.##} mm here.";
         var then = certain is not null
-            ? " So much of it is thinner than half of that that it will be missing or in holes."
-            : " It may print warped or with holes, or break when cleaned.";
-        var doubt = isCertain ? "" : " The surface runs through itself, so this may be wrong; unite the pieces first.";
-        return (free ? Rules.WallThinFree : Rules.WallThin).Found(certain is not null && isCertain ? Severity.Stop : Severity.Care, what + where + then + " Thicken it." + doubt) with
+            ? S($"So much of it is thinner than half of that that it will be missing or in holes.")
+            : $"It may print warped or with holes, or break when cleaned.";
+        var doubt = isCertain ? Sentence.Empty : S($"The surface runs through itself, so this may be wrong; unite the pieces first.");
+        return (free ? Rules.WallThinFree : Rules.WallThin).Found(certain is not null && isCertain ? Severity.Stop : Severity.Care, what + where + then + S($"Thicken it.") + doubt) with
         {
             Measured = Math.Round(thinnest.MinMm, 3),
             Limit = limit.Value,
             Unit = "mm",
             At = thinnest.At,
-            Source = limit.Origin,
+            Source = Sentence.FromWords(limit.Origin),
         };
     }
 
@@ -82,13 +81,13 @@ public static class ThicknessFindings
         var edges = step?.Regions.Where(r => !IsWall(r, limit.Value) && r.MinMm < limit.Value * WallMeasures.Clearly).ToList() ?? [];
         if (edges.Sum(r => r.AreaMm2) < WorthTelling * limit.Value * limit.Value) return null;
         var largest = edges.MaxBy(r => r.AreaMm2)!;
-        return Rules.WallEdge.Found(Severity.Note, Text($"Sharp edges or fine ridges are thinner than {limit.Value:0.##} mm; they come out blunt or not at all.")) with
+        return Rules.WallEdge.Found(Severity.Note, $"Sharp edges or fine ridges are thinner than {limit.Value:0.##} mm; they come out blunt or not at all.") with
         {
             Measured = Math.Round(largest.MinMm, 3),
             Limit = limit.Value,
             Unit = "mm",
             At = largest.At,
-            Source = limit.Origin,
+            Source = Sentence.FromWords(limit.Origin),
         };
     }
 
@@ -97,18 +96,16 @@ public static class ThicknessFindings
         var limbs = ThinPlaces.Below(walls.Limbs, WallMeasures.LimbSteps, limit.Value, r => r.ReachMm >= LimbLength * r.TypicalMm, r => r.TypicalMm);
         if (limbs.Thinnest is not { } narrowest) return null;
         var narrow = narrowest.TypicalMm < NarrowLimb * limit.Value;
-        var where = limbs.Count > 1 ? Text($" The narrowest of {limbs.Count}.") : "";
+        var where = limbs.Count > 1 ? S($"The narrowest of {limbs.Count}.") : Sentence.Empty;
         return Rules.LimbThin.Found(narrow ? Severity.Care : Severity.Note,
-            Text($"A limb or peg is only about {narrowest.TypicalMm:0.0} mm wide; from {limit.Value:0.##} mm on they print and clean up well.") + where
-            + (narrow ? " It wobbles while it is printed and snaps easily: thicken it, or print it lying down, slowly." : " Print it slowly.")) with
+            S($"A limb or peg is only about {narrowest.TypicalMm:0.0} mm wide; from {limit.Value:0.##} mm on they print and clean up well.") + where
+            + (narrow ? S($"It wobbles while it is printed and snaps easily: thicken it, or print it lying down, slowly.") : $"Print it slowly.")) with
         {
             Measured = Math.Round(narrowest.TypicalMm, 3),
             Limit = limit.Value,
             Unit = "mm",
             At = narrowest.At,
-            Source = limit.Origin,
+            Source = Sentence.FromWords(limit.Origin),
         };
     }
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -32,10 +32,10 @@ public static class VerdictCodes
 
     public static string Words(this Verdict verdict) => verdict switch
     {
-        Verdict.Suits => "suits",
-        Verdict.Care => "suits with care",
-        Verdict.Unsuited => "unsuited",
-        _ => "unchecked",
+        Verdict.Suits => T($"suits"),
+        Verdict.Care => T($"suits with care"),
+        Verdict.Unsuited => T($"unsuited"),
+        _ => T($"unchecked"),
     };
 
     public static string Code(this Severity severity) => severity switch

@@ -20,7 +20,7 @@ internal sealed record JointView(
         joint.MouthDiameterMm, joint.LengthMm, joint.Note, joint.Processes)
     {
         InPlace = rod is null ? null : RodView.Of(rod),
-        Mechanics = on is null ? null : [.. JointMechanics.Of(joint.Spec, on).Select(m => new MechanicsView(m.Formula, m.Arithmetic, FindingReport.Of(m.Finding)))],
+        Mechanics = on is null ? null : [.. JointMechanics.Of(joint.Spec, on).Select(m => new MechanicsView(m.Formula.ToString(), m.Arithmetic.ToString(), FindingReport.Of(m.Finding)))],
     };
 }
 
@@ -36,7 +36,7 @@ internal sealed record RodView(
     {
         var holes = rod.Holes;
         return new(rod.LinesUp, Math.Round(holes.AngleDegrees, 2), Math.Round(holes.OffsetMm, 3), Math.Round(holes.GapMm, 3), Math.Round(holes.WidestRodMm, 3),
-            Math.Round(holes.LengthMm, 3), Math.Round(holes.CutLengthMm, 3), holes.OpenEnds, rod.Advice);
+            Math.Round(holes.LengthMm, 3), Math.Round(holes.CutLengthMm, 3), holes.OpenEnds, rod.Advice.ToString());
     }
 }
 

@@ -24,7 +24,7 @@ public sealed class RodPassageTests
         var passage = RodPassage.Of(hole, 1.5, Process("VPP-rigid"));
         Assert.Equal(passing, passage.Passing);
         Assert.Equal(ream, passage.ReamMm, 1e-9);
-        Assert.Contains("1.5 mm rod", passage.Advice, StringComparison.Ordinal);
+        Assert.Contains("1.5 mm rod", passage.Advice.English, StringComparison.Ordinal);
     }
 
     // The prism's corners lie on 1.7 mm; at twelve sides its facets let 1.7 × cos 15° = 1.642 mm pass.
@@ -99,8 +99,8 @@ public sealed class RodPassageTests
         var rod = RodInPlace.Of(Hinge(1.5), [across, wide, Hole(1.7, 1.66, 6)], [At(0, 30, 0), At(0, 0, 0)], [wide, Hole(1.7, 1.66, 6), across], [At(6.5, 0, 0)]);
         Assert.True(rod!.LinesUp);
         Assert.Equal((12.5, 0.5), (rod.Holes.LengthMm, rod.Holes.GapMm));
-        Assert.Contains("12.5 mm from end to end", rod.Advice, StringComparison.Ordinal);
-        Assert.Contains("11 mm long", rod.Advice, StringComparison.Ordinal);
+        Assert.Contains("12.5 mm from end to end", rod.Advice.English, StringComparison.Ordinal);
+        Assert.Contains("11 mm long", rod.Advice.English, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -111,14 +111,14 @@ public sealed class RodPassageTests
         // 0.9 mm aside: more than the 0.2 mm of play and 0.3 mm of reaming make good.
         var off = RodInPlace.Of(Hinge(1.5), [hole], [At(0, 0, 0)], [hole], [At(6.5, 0.9, 0)])!;
         Assert.False(off.LinesUp);
-        Assert.Contains("off one line", off.Advice, StringComparison.Ordinal);
+        Assert.Contains("off one line", off.Advice.English, StringComparison.Ordinal);
         var into = RodInPlace.Of(Hinge(1.5), [hole], [At(0, 0, 0)], [hole], [At(4, 0, 0)])!;
         Assert.False(into.LinesUp);
-        Assert.Contains("2.0 mm into each other", into.Advice, StringComparison.Ordinal);
+        Assert.Contains("2.0 mm into each other", into.Advice.English, StringComparison.Ordinal);
         var blind = hole with { Through = false };
         var shut = RodInPlace.Of(Hinge(1.5), [blind with { Axis = -Vec3.UnitX, Mouth = new(6, 0, 0) }], [At(0, 0, 0)], [blind], [At(6.5, 0, 0)])!;
         Assert.False(shut.LinesUp);
-        Assert.Contains("before the parts meet", shut.Advice, StringComparison.Ordinal);
+        Assert.Contains("before the parts meet", shut.Advice.English, StringComparison.Ordinal);
         Assert.Null(RodInPlace.Of(Hinge(1.5), [hole], [], [hole], [At(6.5, 0, 0)]));
         Assert.Null(RodInPlace.Of(Hinge(1.5) with { Kind = JointKind.Glued }, [hole], [At(0, 0, 0)], [hole], [At(6.5, 0, 0)]));
         Assert.Null(RodInPlace.Of(Hinge(1.5), [hole], [At(0, 0, 0)], [hole], [At(6.5, 5, 0)]));

@@ -27,7 +27,7 @@ internal sealed record ScaleView(
             [.. answer.Spans.Select(s => new ScaleSpanView(s.FromPercent, s.ToPercent, s.Verdict, [.. s.Reasons.Select(ReasonView.Of)]))],
             [.. answer.Parts.Select(ScaledPartView.Of)], [.. answer.Rods.Select(ScaledRodView.Of)], [.. answer.Holes.Select(ScaledHolesView.Of)],
             [.. answer.Joints.Select(j => new ScaledJointView(j.Joint.Name, j.Spec.InnerDiameterMm, j.Spec.OuterDiameterMm, j.Spec.MouthDiameterMm, j.Spec.LengthMm,
-                [.. j.Mechanics.Select(m => new MechanicsView(m.Formula, m.Arithmetic, FindingReport.Of(m.Finding)))]))],
+                [.. j.Mechanics.Select(m => new MechanicsView(m.Formula.ToString(), m.Arithmetic.ToString(), FindingReport.Of(m.Finding)))]))],
             CostView.Of(answer.Cost, answer.Answer.Snapshot.Currency));
     }
 }
@@ -58,7 +58,7 @@ internal sealed record ScaledRodView(
     string Name, int Quantity, double DrawnMm, double IdealMm, double RodMm, bool Exact, double? CutLengthMm, string? Advice, double? MatchBelowPercent, double? MatchAbovePercent)
 {
     public static ScaledRodView Of(RescaledRod rod) => new(rod.Need.Name, rod.Need.Quantity, rod.Need.DiameterMm!.Value, Math.Round(rod.IdealMm, 3), rod.RodMm, rod.IsExact,
-        rod.CutLengthMm is { } cut ? Math.Round(cut, 2) : null, rod.Passage?.Advice, Rounded(rod.Below), Rounded(rod.Above));
+        rod.CutLengthMm is { } cut ? Math.Round(cut, 2) : null, rod.Passage?.Advice.ToString(), Rounded(rod.Below), Rounded(rod.Above));
 
     private static double? Rounded(RodMatch? match) => match is null ? null : Math.Round(match.Percent, 2);
 }
@@ -67,7 +67,7 @@ internal sealed record ScaledRodView(
 internal sealed record ScaledHolesView(double DrawnMm, double ScaledMm, IReadOnlyList<string> Parts, int Count, double? RodMm, RodPassing? Passing, string? Advice)
 {
     public static ScaledHolesView Of(RescaledHoles holes) =>
-        new(holes.DrawnMm, Math.Round(holes.ScaledMm, 3), holes.Parts, holes.Count, holes.Rod?.RodMm, holes.Rod?.Passing, holes.Rod?.Advice);
+        new(holes.DrawnMm, Math.Round(holes.ScaledMm, 3), holes.Parts, holes.Count, holes.Rod?.RodMm, holes.Rod?.Passing, holes.Rod?.Advice.ToString());
 }
 
 internal sealed record ScaledJointView(
