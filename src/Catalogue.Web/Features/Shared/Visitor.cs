@@ -64,6 +64,9 @@ public sealed class Visitor
 
     public Lengths Lengths => new(Inches);
 
+    /// <summary>Words explained on this page so far: each explanation has an address of its own.</summary>
+    internal int Terms { get; set; }
+
     /// <summary>The address of a page of this site, below the path it is served under, with the printer and unit of this request.</summary>
     /// <param name="path">Begins with a slash; may hold a query and a fragment of its own.</param>
     public string Link(string path) => Link(path, Printer);
