@@ -16,15 +16,19 @@ public sealed class Language
     private static volatile Assembly[] _rooms = [typeof(Language).Assembly];
     private volatile FrozenDictionary<string, string>? _texts;
 
-    private Language(string code, string name, CultureInfo numbers) => (Code, Name, Numbers) = (code, name, numbers);
+    private readonly string _day;
+    private readonly (string Before, string After) _quotes;
+
+    private Language(string code, string name, CultureInfo numbers, string day, (string Before, string After) quotes) =>
+        (Code, Name, Numbers, _day, _quotes) = (code, name, numbers, day, quotes);
 
     /// <summary>What the source is written in; its resource files may say it in other words still.</summary>
-    public static Language English { get; } = new("en", "English", CultureInfo.InvariantCulture);
+    public static Language English { get; } = new("en", "English", CultureInfo.InvariantCulture, "d MMMM yyyy", ("“", "”"));
 
-    public static Language German { get; } = new("de", "Deutsch", CultureInfo.GetCultureInfo("de"));
+    public static Language German { get; } = new("de", "Deutsch", CultureInfo.GetCultureInfo("de"), "d. MMMM yyyy", ("„", "“"));
 
     /// <summary>Every text in brackets: shows in a test what is not said through <see cref="Sentence"/>. Not offered to anybody.</summary>
-    public static Language Bracketed { get; } = new("qps-ploc", "⟦⟧", CultureInfo.InvariantCulture);
+    public static Language Bracketed { get; } = new("qps-ploc", "⟦⟧", CultureInfo.InvariantCulture, "d MMMM yyyy", ("“", "”"));
 
     public static IReadOnlyList<Language> All { get; } = [English, German];
 
@@ -48,6 +52,15 @@ public sealed class Language
     public CultureInfo Numbers { get; }
 
     public CultureInfo Culture => CultureInfo.GetCultureInfo(Code);
+
+    /// <summary>A day as it is written: <c>29 November 2026</c>, <c>29. November 2026</c>.</summary>
+    public string Day(DateTime at) => at.ToString(_day, Numbers);
+
+    /// <summary>A moment of a day, shorter: <c>29 Nov 2026, 14:05</c>.</summary>
+    public string Moment(DateTime at) => at.ToString(_day.Replace("MMMM", "MMM", StringComparison.Ordinal) + ", HH:mm", Numbers);
+
+    /// <summary>Words that are somebody's own, in this language's quotation marks.</summary>
+    public string Quoted(string words) => _quotes.Before + words + _quotes.After;
 
     /// <summary>By a tag such as <c>de</c> or <c>de-AT</c>; null when the interface does not speak it.</summary>
     public static Language? Of(string? tag)

@@ -30,6 +30,7 @@ public static class VerdictCodes
         _ => "unchecked",
     };
 
+    /// <summary>For people, in their language.</summary>
     public static string Words(this Verdict verdict) => verdict switch
     {
         Verdict.Suits => T($"suits"),

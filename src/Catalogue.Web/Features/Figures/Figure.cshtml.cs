@@ -16,9 +16,9 @@ internal sealed class FigurePageModel(CatalogueDb db, RangeSearch search, Visito
     /// <summary>What is said of a member of a choice beside its name.</summary>
     public string LabelOf(PartAnswer part, PartAnswer best) => (part == best && Answer.Asked is not null, part.Part.IsDefaultMember) switch
     {
-        (true, true) => "best for you, and the usual one",
-        (true, false) => "best for you",
-        (false, true) => "the usual one",
+        (true, true) => T($"best for you, and the usual one"),
+        (true, false) => T($"best for you"),
+        (false, true) => T($"the usual one"),
         _ => "",
     };
 }

@@ -56,7 +56,7 @@ internal static class FigureForMachines
         return new()
         {
             ["@type"] = "HowTo",
-            ["name"] = $"Put {answer.Figure.Title} together",
+            ["name"] = T($"Put {answer.Figure.Title} together"),
             ["about"] = new JsonObject { ["@id"] = address },
             ["image"] = picture,
             ["supply"] = new JsonArray([.. hardware[false].Select(h => new JsonObject

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Catalogue.Model.Cautions;
 using Catalogue.Model.Figures;
 using Catalogue.Web.Features.Shared;
 
@@ -9,18 +10,28 @@ internal static class FigureWords
 {
     public static string Of(HardwareKind kind) => kind switch
     {
-        HardwareKind.Other => "other",
-        _ => kind.ToString().ToLowerInvariant(),
+        HardwareKind.Rod => T($"rod"),
+        HardwareKind.Screw => T($"screw"),
+        HardwareKind.Magnet => T($"magnet"),
+        HardwareKind.Spring => T($"spring"),
+        HardwareKind.Elastic => T($"elastic"),
+        HardwareKind.Motor => T($"motor"),
+        HardwareKind.Light => T($"light"),
+        HardwareKind.Wheel => T($"wheel"),
+        HardwareKind.Adhesive => T($"adhesive"),
+        HardwareKind.Paint => T($"paint"),
+        HardwareKind.Tool => T($"tool"),
+        _ => T($"other"),
     };
 
     public static string Of(JointKind kind) => kind switch
     {
-        JointKind.PopInBall => "pop-in ball",
-        JointKind.PlugInSleeve => "plug-in sleeve",
-        JointKind.PinnedHinge => "pinned hinge",
-        JointKind.PressFit => "press fit",
-        JointKind.Glued => "glued",
-        _ => "retracting",
+        JointKind.PopInBall => T($"pop-in ball"),
+        JointKind.PlugInSleeve => T($"plug-in sleeve"),
+        JointKind.PinnedHinge => T($"pinned hinge"),
+        JointKind.PressFit => T($"press fit"),
+        JointKind.Glued => T($"glued"),
+        _ => T($"retracting"),
     };
 
     /// <summary>“4 × shoulder rod”.</summary>
@@ -28,6 +39,14 @@ internal static class FigureWords
     {
         ArgumentNullException.ThrowIfNull(need);
         return string.Create(CultureInfo.InvariantCulture, $"{need.Quantity} × {need.Name}");
+    }
+
+    /// <summary>The title of a caution within a sentence; German keeps the capital of its nouns.</summary>
+    public static string Within(Caution caution)
+    {
+        ArgumentNullException.ThrowIfNull(caution);
+        var title = Known(caution.Title.ToString());
+        return Language.Current == Language.German ? title : title.ToLower(Language.Current.Culture);
     }
 
     /// <summary>True when the size's own words name the diameter already.</summary>
@@ -43,16 +62,16 @@ internal static class FigureWords
         ArgumentNullException.ThrowIfNull(joint);
         var (inner, outer) = joint.Kind switch
         {
-            JointKind.PopInBall => ("ball", "socket"),
-            JointKind.PlugInSleeve => ("plug", "sleeve"),
-            JointKind.PinnedHinge => ("pin", "hole"),
-            JointKind.Retracting => ("thickness", "seat"),
-            _ => ("inner", "outer"),
+            JointKind.PopInBall => (T($"ball"), T($"socket")),
+            JointKind.PlugInSleeve => (T($"plug"), T($"sleeve")),
+            JointKind.PinnedHinge => (T($"pin"), T($"hole")),
+            JointKind.Retracting => (T($"thickness"), T($"seat")),
+            _ => (T($"inner"), T($"outer")),
         };
         if (joint.InnerDiameterMm is { } d) yield return (inner, (joint.Kind == JointKind.Retracting ? "" : "Ø ") + lengths.Of(d));
         if (joint.OuterDiameterMm is { } o) yield return (outer, "Ø " + lengths.Of(o));
-        if (joint.MouthDiameterMm is { } m) yield return ("mouth", "Ø " + lengths.Of(m));
-        if (joint.LengthMm is { } l) yield return ("length", lengths.Of(l));
+        if (joint.MouthDiameterMm is { } m) yield return (T($"mouth"), "Ø " + lengths.Of(m));
+        if (joint.LengthMm is { } l) yield return (T($"length"), lengths.Of(l));
     }
 
     /// <summary>The public page of a licence named by a single SPDX identifier; null for an expression.</summary>

@@ -62,19 +62,19 @@ internal sealed class PartPageModel(CatalogueDb db, RangeSearch search, Visitor 
         return (looked, new()
         {
             Id = variant.Slug,
-            Name = Part.Variants.Count == 1 ? $"{Part.Part.Name}, revision {revision.Number}" : $"{Part.Part.Name}, {variant.Name}, revision {revision.Number}",
+            Name = Part.Variants.Count == 1 ? T($"{Part.Part.Name}, revision {revision.Number}") : T($"{Part.Part.Name}, {variant.Name}, revision {revision.Number}"),
             Revision = $"/api/figures/{place}/variants/{variant.Slug}/revisions/{revision.Number}",
             Picture = asked is null
                 ? PicturePath.Of(Answer.Figure.Slug, Part.Part.Slug, variant.Slug, revision, 640)
                 : PicturePath.Of(Answer.Figure.Slug, Part.Part.Slug, variant.Slug, revision, asked, 640),
             PictureWords = asked is null
-                ? $"{Part.Part.Name} as it lies in its file, seen from the front and a little from the left"
-                : $"{Part.Part.Name} with a ball where it is: {asked.Message}",
+                ? T($"{Part.Part.Name} as it lies in its file, seen from the front and a little from the left")
+                : T($"{Part.Part.Name} with a ball where it is: {asked.Message}"),
             Process = process,
             Inches = visitor.Inches,
             Volume = Answer.Printer.Volume,
             Laid = looked.Fit?.Rotation,
-            FitWords = looked.Fit is { } fit ? $"In your printer’s {visitor.Lengths.Of(Answer.Printer.Volume!.Value)}: {FitWords.Of(fit, visitor.Lengths)}." : null,
+            FitWords = looked.Fit is { } fit ? T($"In your printer’s {visitor.Lengths.Of(Answer.Printer.Volume!.Value)}: {FitWords.Of(fit, visitor.Lengths)}.") : null,
             Findings = findings,
             Asked = asked,
             IsGone = AskedFinding is { Length: > 0 } && asked is null,
@@ -87,7 +87,7 @@ internal sealed class PartPageModel(CatalogueDb db, RangeSearch search, Visitor 
         foreach (var variant in Part.Variants)
         {
             if (Answer.Details.RevisionsOfVariant[variant.Variant.Id].FirstOrDefault(r => r.Id == revision) is { } found)
-                return Part.Variants.Count == 1 ? $"revision {found.Number}" : $"{variant.Variant.Name}, revision {found.Number}";
+                return Part.Variants.Count == 1 ? T($"revision {found.Number}") : T($"{variant.Variant.Name}, revision {found.Number}");
         }
 
         return null;
@@ -98,13 +98,16 @@ internal sealed class PartPageModel(CatalogueDb db, RangeSearch search, Visitor 
     {
         get
         {
-            var role = Part.Part.Role switch
+            var (figure, part) = (Answer.Figure.Title, Part.Part);
+            return (part.Role, part.Quantity) switch
             {
-                PartRole.Optional => "An accessory of",
-                PartRole.ChoiceMember => $"One of the choice “{Part.Part.ChoiceName}” of",
-                _ => "Part of",
+                (PartRole.Optional, 1) => T($"An accessory of {figure}."),
+                (PartRole.Optional, _) => T($"An accessory of {figure}; print {part.Quantity}."),
+                (PartRole.ChoiceMember, 1) => T($"One of the choice “{part.ChoiceName}” of {figure}."),
+                (PartRole.ChoiceMember, _) => T($"One of the choice “{part.ChoiceName}” of {figure}; print {part.Quantity}."),
+                (_, 1) => T($"Part of {figure}."),
+                _ => T($"Part of {figure}; print {part.Quantity}."),
             };
-            return Part.Part.Quantity == 1 ? $"{role} {Answer.Figure.Title}." : $"{role} {Answer.Figure.Title}; print {Part.Part.Quantity}.";
         }
     }
 }

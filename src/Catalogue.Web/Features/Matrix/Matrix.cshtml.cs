@@ -47,7 +47,7 @@ internal sealed class MatrixPageModel(RangeSearch search, Masthead masthead, Vis
     /// <summary>What a row opens to: processes with the same reasons together, those where nothing is to be said left out.</summary>
     public static IEnumerable<MatrixReasons> ReasonsOf(MatrixRow row) => MatrixReasons.Of(row);
 
-    public string NameOf(string process) => Snapshot.Process(process)?.Name ?? process;
+    public string NameOf(string process) => Snapshot.NameOf(process);
 
     public async Task OnGetAsync(CancellationToken cancellation)
     {

@@ -87,7 +87,7 @@ internal sealed record MatrixCellView(string Process, Verdict Verdict, string Wh
     public static MatrixCellView Of(MatrixCell cell)
     {
         var verdict = cell.Verdict;
-        return new(cell.Process, verdict.Verdict, VerdictSentence.Of(verdict, withVolume: true), verdict.Usual.Verdict == verdict.Verdict ? null : verdict.Usual.Verdict,
+        return new(cell.Process, verdict.Verdict, VerdictSentence.Of(verdict, withVolume: true).ToString(), verdict.Usual.Verdict == verdict.Verdict ? null : verdict.Usual.Verdict,
             verdict.Verdict == Verdict.Suits ? null : [.. MatrixReasons.Deciding(verdict).Select(r => r.Part).Distinct()], verdict.Overruled.Count() is > 0 and var overruled ? overruled : null);
     }
 }

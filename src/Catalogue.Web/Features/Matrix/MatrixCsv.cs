@@ -17,7 +17,7 @@ internal static class MatrixCsv
         {
             text.Append(Field(row.Figure.Slug)).Append(',').Append(Field(row.Figure.Title));
             foreach (var cell in row.Cells)
-                text.Append(',').Append(cell.Verdict.Verdict.Code()).Append(',').Append(Field(VerdictSentence.Of(cell.Verdict, withVolume: true)));
+                text.Append(',').Append(cell.Verdict.Verdict.Code()).Append(',').Append(Field(VerdictSentence.Of(cell.Verdict, withVolume: true).ToString()));
             text.Append("\r\n");
         }
 

@@ -18,7 +18,7 @@ internal sealed record MatrixReasons(IReadOnlyList<MatrixCell> Cells, IReadOnlyL
         ArgumentNullException.ThrowIfNull(row);
         return row.Cells.Where(c => c.Verdict.Verdict != Verdict.Suits || c.Verdict.Overruled.Any() || c.Verdict.Usual.Verdict != c.Verdict.Verdict)
             .Select(c => (Cell: c, Parts: Told(c.Verdict)))
-            .GroupBy(c => (c.Cell.Verdict.Verdict, c.Cell.Verdict.Usual.Verdict, string.Join('\n', c.Parts.Select(p => p.Part + p.Finding.Message))))
+            .GroupBy(c => (c.Cell.Verdict.Verdict, c.Cell.Verdict.Usual.Verdict, string.Join('\n', c.Parts.Select(p => p.Part + p.Finding.Message.English))))
             .Select(g => new MatrixReasons([.. g.Select(c => c.Cell)], [.. g.First().Parts.Take(MostParts)], Math.Max(0, g.First().Parts.Count - MostParts)));
     }
 

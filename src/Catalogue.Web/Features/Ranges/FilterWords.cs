@@ -17,52 +17,62 @@ internal static class FilterWords
 {
     public static string Of(HeightBand band, Lengths lengths) => (band.FromMm > 0, double.IsFinite(band.ToMm)) switch
     {
-        (false, _) => $"under {lengths.Of(band.ToMm)}",
-        (_, false) => $"{lengths.Of(band.FromMm)} and more",
-        _ => $"{lengths.Of(band.FromMm)} to under {lengths.Of(band.ToMm)}",
+        (false, _) => T($"under {lengths.Of(band.ToMm)}"),
+        (_, false) => T($"{lengths.Of(band.FromMm)} and more"),
+        _ => T($"{lengths.Of(band.FromMm)} to under {lengths.Of(band.ToMm)}"),
     };
 
     public static string Of(HardwareKind? need) => need switch
     {
-        null => "none at all",
-        HardwareKind.Rod => "rods",
-        HardwareKind.Screw => "screws",
-        HardwareKind.Magnet => "magnets",
-        HardwareKind.Spring => "springs",
-        HardwareKind.Elastic => "elastic",
-        HardwareKind.Motor => "motors",
-        HardwareKind.Light => "lights",
-        HardwareKind.Wheel => "wheels",
-        HardwareKind.Adhesive => "adhesive",
-        HardwareKind.Paint => "paint",
-        HardwareKind.Tool => "tools",
-        _ => "other things",
+        null => T($"none at all"),
+        HardwareKind.Rod => T($"rods"),
+        HardwareKind.Screw => T($"screws"),
+        HardwareKind.Magnet => T($"magnets"),
+        HardwareKind.Spring => T($"springs"),
+        HardwareKind.Elastic => T($"elastic"),
+        HardwareKind.Motor => T($"motors"),
+        HardwareKind.Light => T($"lights"),
+        HardwareKind.Wheel => T($"wheels"),
+        HardwareKind.Adhesive => T($"adhesive"),
+        HardwareKind.Paint => T($"paint"),
+        HardwareKind.Tool => T($"tools"),
+        _ => T($"other things"),
     };
 
     /// <summary>Every value that is filtered by, each with the range without it.</summary>
     public static IReadOnlyList<FilterChip> Chips(RangeFilters filters, bool verdicts, Lengths lengths)
     {
         var chips = new List<FilterChip>();
-        if (filters.Words.Length > 0) chips.Add(new($"“{filters.Words}”", filters.Without(RangeFilter.Words)));
-        chips.AddRange(filters.Heights.Select(h => new FilterChip($"height {Of(h, lengths)}", filters with { Heights = [.. filters.Heights.Where(o => o != h)], Page = 1 })));
-        chips.AddRange(filters.Needs.Select(n => new FilterChip($"hardware: {Of(n)}", filters with { Needs = [.. filters.Needs.Where(o => o != n)], Page = 1 })));
-        chips.AddRange(filters.Licences.Select(l => new FilterChip($"licence {l}", filters with { Licences = [.. filters.Licences.Where(o => o != l)], Page = 1 })));
+        if (filters.Words.Length > 0) chips.Add(new(Language.Current.Quoted(filters.Words), filters.Without(RangeFilter.Words)));
+        chips.AddRange(filters.Heights.Select(h => new FilterChip(T($"height {Of(h, lengths)}"), filters with { Heights = [.. filters.Heights.Where(o => o != h)], Page = 1 })));
+        chips.AddRange(filters.Needs.Select(n => new FilterChip(T($"hardware: {Of(n)}"), filters with { Needs = [.. filters.Needs.Where(o => o != n)], Page = 1 })));
+        chips.AddRange(filters.Licences.Select(l => new FilterChip(T($"licence {l}"), filters with { Licences = [.. filters.Licences.Where(o => o != l)], Page = 1 })));
         if (verdicts) chips.AddRange(filters.Verdicts.Order().Select(v => new FilterChip(v.Words(), filters with { Verdicts = filters.Verdicts.Where(o => o != v).ToHashSet(), Page = 1 })));
         return chips;
     }
 
     public static string Of(RangeFilter filter, RangeFilters filters, Lengths lengths) => filter switch
     {
-        RangeFilter.Words => $"“{filters.Words}”",
-        RangeFilter.Height => "Height " + Listed(filters.Heights.Select(h => Of(h, lengths))),
-        RangeFilter.Needs => "Hardware: " + Listed(filters.Needs.Select(Of)),
-        RangeFilter.Licence => "Licence " + Listed(filters.Licences),
-        _ => "Verdict: " + Listed(filters.Verdicts.Order().Select(v => v.Words())),
+        RangeFilter.Words => Language.Current.Quoted(filters.Words),
+        RangeFilter.Height => T($"Height {Wording.Or(filters.Heights.Select(h => Of(h, lengths)))}"),
+        RangeFilter.Needs => T($"Hardware: {Wording.Or(filters.Needs.Select(Of))}"),
+        RangeFilter.Licence => T($"Licence {Wording.Or(filters.Licences)}"),
+        _ => T($"Verdict: {Wording.Or(filters.Verdicts.Order().Select(v => v.Words()))}"),
     };
 
     /// <summary>“No figure has “ferrymna” just as written; “ferryman” was taken for it.”</summary>
-    public static string Of(IReadOnlyList<WordTaken> taken) =>
-        "No figure has these words just as written. Taken instead: " + string.Join("; ", taken.Select(t => $"for “{t.Word}” {Listed(t.For.Select(w => $"“{w}”"))}")) + ".";
+    public static string Of(IReadOnlyList<WordTaken> taken)
+    {
+        var instead = taken.Select(t => T($"for “{t.Word}” {Wording.Or(t.For.Select(Language.Current.Quoted))}"));
+        return T($"No figure has these words just as written. Taken instead: {string.Join("; ", instead)}.");
+    }
 
-    private static string Listed(IEnumerable<string> values) => string.Join(" or ", values);
+    public static string Of(RangeOrder order) => order switch
+    {
+        RangeOrder.Match => T($"best answer first"),
+        RangeOrder.Verdict => T($"what suits first"),
+        RangeOrder.Newest => T($"newest first"),
+        RangeOrder.Height => T($"smallest first"),
+        _ => T($"by title"),
+    };
 }

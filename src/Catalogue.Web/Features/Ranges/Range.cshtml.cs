@@ -37,8 +37,7 @@ internal sealed class RangePageModel(RangeSearch search, CatalogueDb db, Masthea
     public IEnumerable<(string Name, string Value)> PrinterDetails => QueryHelpers.ParseQuery(Visitor.WithAlso(visitor.Printer, visitor.Also))
         .Where(p => p.Key is not ("process" or "volume" or "round")).SelectMany(p => p.Value.Select(v => (p.Key, v ?? "")));
 
-    public static IReadOnlyList<(RangeOrder Order, string Words)> Orders { get; } =
-        [(RangeOrder.Verdict, "what suits first"), (RangeOrder.Title, "by title"), (RangeOrder.Newest, "newest first"), (RangeOrder.Height, "smallest first")];
+    public static IReadOnlyList<RangeOrder> Orders { get; } = [RangeOrder.Verdict, RangeOrder.Title, RangeOrder.Newest, RangeOrder.Height];
 
     /// <summary>How many of the figures found suit, with or without care, on a process.</summary>
     public int Suiting(string process) => Found.Facets.Processes.First(p => p.Value == process).Figures;
@@ -63,7 +62,7 @@ internal sealed class RangePageModel(RangeSearch search, CatalogueDb db, Masthea
 
     private async Task<IReadOnlyList<RangeCard>> CardsAsync(CancellationToken cancellation)
     {
-        if (visitor.Printer.IsUnknown) return [.. Found.Items.Select(i => new RangeCard(i, "", SuitedOn(i.Figure)))];
+        if (visitor.Printer.IsUnknown) return [.. Found.Items.Select(i => new RangeCard(i, Sentence.Empty, SuitedOn(i.Figure)))];
         IReadOnlyList<IndexedFigure> unsuited = visitor is { Printer.Process: not null, Also.Count: > 0 }
             ? [.. Found.Items.Where(i => i.Verdict is { Verdict: Verdict.Unsuited }).Select(i => i.Figure)]
             : [];
@@ -72,19 +71,19 @@ internal sealed class RangePageModel(RangeSearch search, CatalogueDb db, Masthea
         [
             .. Found.Items.Select(item => new RangeCard(item, VerdictSentence.Of(item.Verdict!, visitor.Printer.Volume is not null), [])
             {
-                Instead = mixed.GetValueOrDefault(item.Figure.Id) is { } build ? [.. build.Build.Printers.Select(p => Snapshot.Process(build.Printers[p].Process!)!.SpokenName)] : [],
+                Instead = mixed.GetValueOrDefault(item.Figure.Id) is { } build ? [.. build.Build.Printers.Select(p => Snapshot.SpokenOf(build.Printers[p].Process!))] : [],
             }),
         ];
     }
 
     private List<(string Process, Verdict Verdict)> SuitedOn(IndexedFigure figure) =>
-        [.. Snapshot.Processes.Zip(RangeSearch.OnEvery(Snapshot, figure)).Where(p => p.Second != Verdict.Unsuited).Select(p => (p.First.SpokenName, p.Second))];
+        [.. Snapshot.Processes.Zip(RangeSearch.OnEvery(Snapshot, figure)).Where(p => p.Second != Verdict.Unsuited).Select(p => (p.First.Spoken(), p.Second))];
 }
 
 /// <summary>A figure on the shelf.</summary>
-/// <param name="Sentence">Why the verdict is what it is; empty without a printer.</param>
+/// <param name="Why">Why the verdict is what it is; empty without a printer.</param>
 /// <param name="Suited">Without a printer: the processes it can be printed on.</param>
-internal sealed record RangeCard(RangeItem Item, string Sentence, IReadOnlyList<(string Process, Verdict Verdict)> Suited)
+internal sealed record RangeCard(RangeItem Item, Sentence Why, IReadOnlyList<(string Process, Verdict Verdict)> Suited)
 {
     /// <summary>The visitor's processes that it can be built from although it does not suit the first one alone; empty when it cannot.</summary>
     public IReadOnlyList<string> Instead { get; init; } = [];

@@ -34,7 +34,7 @@ public readonly record struct Amounts(string Currency, bool WithInches)
     public static string Duration(double seconds)
     {
         var minutes = seconds / 60;
-        if (minutes < 1) return "under 1" + Nbsp + "min";
+        if (minutes < 1) return T($"under 1\u00A0min");
         if (minutes < 90) return Math.Round(minutes).ToString("0", Language.Current.Numbers) + Nbsp + "min";
         var step = minutes < 600 ? 10 : 30;
         var rounded = (int)Math.Round(minutes / step) * step;
@@ -43,7 +43,7 @@ public readonly record struct Amounts(string Currency, bool WithInches)
     }
 
     /// <summary><c>3 h 10 min (2 h to 4 h)</c>.</summary>
-    public static string Duration(Estimate estimate) => $"{Duration(estimate.Value)} ({Duration(estimate.Low)} to {Duration(estimate.High)})";
+    public static string Duration(Estimate estimate) => T($"{Duration(estimate.Value)} ({Duration(estimate.Low)} to {Duration(estimate.High)})");
 
     private static string Plain(double amount) => amount.ToString(amount < 100 ? "0.00" : "0", Language.Current.Numbers);
 

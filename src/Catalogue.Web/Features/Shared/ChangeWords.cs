@@ -1,4 +1,3 @@
-using System.Globalization;
 using Catalogue.Model.Comparison;
 
 namespace Catalogue.Web.Features.Shared;
@@ -18,10 +17,10 @@ internal static class ChangeWords
     {
         ArgumentNullException.ThrowIfNull(change);
         var largest = change.Largest().LargestMm;
-        var said = new List<string> { largest < Grain ? "the surface is where it was" : $"up to {lengths.Fine(largest)} different" };
-        if (change.VolumeMm3 is { } volume && Share(volume, volumeAfter) is { } share) said.Add("volume " + share);
-        if (change.Before.Closed != change.After.Closed) said.Add(change.After.Closed ? "closed now" : "open now");
-        if (change.Before.Shells != change.After.Shells) said.Add($"{Pieces(change.After.Shells)} instead of {change.Before.Shells.ToString(CultureInfo.InvariantCulture)}");
+        var said = new List<string> { largest < Grain ? T($"the surface is where it was") : T($"up to {lengths.Fine(largest)} different") };
+        if (change.VolumeMm3 is { } volume && Share(volume, volumeAfter) is { } share) said.Add(T($"volume {share}"));
+        if (change.Before.Closed != change.After.Closed) said.Add(change.After.Closed ? T($"closed now") : T($"open now"));
+        if (change.Before.Shells != change.After.Shells) said.Add(Pieces(change.Before.Shells, change.After.Shells));
         return string.Join(", ", said);
     }
 
@@ -29,25 +28,25 @@ internal static class ChangeWords
     public static string Of(Deviation deviation, Lengths lengths)
     {
         ArgumentNullException.ThrowIfNull(deviation);
-        if (deviation.LargestMm < Grain) return $"no difference (exact to {lengths.Fine(deviation.ErrorBoundMm)})";
-        return $"up to {lengths.Fine(deviation.LargestMm)} (exact to {lengths.Fine(deviation.ErrorBoundMm)}), {Place(deviation.At)}; {lengths.Fine(deviation.MeanMm)} on average";
+        if (deviation.LargestMm < Grain) return T($"no difference (exact to {lengths.Fine(deviation.ErrorBoundMm)})");
+        return T($"up to {lengths.Fine(deviation.LargestMm)} (exact to {lengths.Fine(deviation.ErrorBoundMm)}), {Place(deviation.At)}; {lengths.Fine(deviation.MeanMm)} on average");
     }
 
     /// <summary>“at x 12.1, y 4, z 33 mm”: the file's own coordinates.</summary>
     public static string Place(double[] at)
     {
         ArgumentNullException.ThrowIfNull(at);
-        return string.Create(CultureInfo.InvariantCulture, $"at x\u00A0{Tidy(at[0]):0.##}, y\u00A0{Tidy(at[1]):0.##}, z\u00A0{Tidy(at[2]):0.##}\u00A0mm").Replace('-', '−');
+        return T($"at x\u00A0{Written(at[0])}, y\u00A0{Written(at[1])}, z\u00A0{Written(at[2])}\u00A0mm");
     }
 
     /// <summary>“+0.5 mm wide, −2 mm high”, or “unchanged”.</summary>
     public static string Size(MeshChange change, Lengths lengths)
     {
         ArgumentNullException.ThrowIfNull(change);
-        string[] names = ["along x", "along y", "along z"];
+        string[] names = [T($"along x"), T($"along y"), T($"along z")];
         var said = change.SizeMm.Zip(names).Where(s => Math.Abs(s.First) >= Grain)
             .Select(s => $"{(s.First > 0 ? "+" : "−")}{lengths.Fine(Math.Abs(s.First))} {s.Second}").ToList();
-        return said.Count == 0 ? "unchanged" : string.Join(", ", said);
+        return said.Count == 0 ? T($"unchanged") : string.Join(", ", said);
     }
 
     /// <summary>“+0.31 cm³ (+4.2 %)”, “unchanged”, or why there is no answer.</summary>
@@ -55,7 +54,7 @@ internal static class ChangeWords
     {
         ArgumentNullException.ThrowIfNull(change);
         if (change.VolumeMm3 is { } volume) return Amount(volume / 1000, "cm³", Share(volume, volumeAfter));
-        return change.Before.Closed ? "not known: the new surface is open" : change.After.Closed ? "not known: the old surface was open" : "not known: both surfaces are open";
+        return change.Before.Closed ? T($"not known: the new surface is open") : change.After.Closed ? T($"not known: the old surface was open") : T($"not known: both surfaces are open");
     }
 
     public static string Area(MeshChange change, double areaAfter)
@@ -69,18 +68,13 @@ internal static class ChangeWords
     {
         ArgumentNullException.ThrowIfNull(change);
         var (before, after) = (change.Before, change.After);
-        if (before == after) return "unchanged";
+        if (before == after) return T($"unchanged");
         var said = new List<string>();
-        if (before.Closed != after.Closed) said.Add(after.Closed ? "closed, was open" : "open, was closed");
-        Tell(before.Shells, after.Shells, "piece", "pieces");
-        Tell(before.Voids, after.Voids, "void inside", "voids inside");
-        Tell(before.Handles, after.Handles, "hole through", "holes through");
+        if (before.Closed != after.Closed) said.Add(after.Closed ? T($"closed, was open") : T($"open, was closed"));
+        if (before.Shells != after.Shells) said.Add(Pieces(before.Shells, after.Shells));
+        if (before.Voids != after.Voids) said.Add(after.Voids == 1 ? T($"1 void inside instead of {before.Voids}") : T($"{after.Voids} voids inside instead of {before.Voids}"));
+        if (before.Handles != after.Handles) said.Add(after.Handles == 1 ? T($"1 hole through instead of {before.Handles}") : T($"{after.Handles} holes through instead of {before.Handles}"));
         return string.Join("; ", said);
-
-        void Tell(int old, int now, string one, string many)
-        {
-            if (old != now) said.Add(string.Create(CultureInfo.InvariantCulture, $"{now} {(now == 1 ? one : many)} instead of {old}"));
-        }
     }
 
     /// <summary>True when everything but the place is as it was: then the part was moved or turned rather than reshaped.</summary>
@@ -91,13 +85,13 @@ internal static class ChangeWords
             && Math.Abs(volume) < 1e-5 * Math.Abs(volumeAfter) && Math.Abs(change.AreaMm2) < 1e-5 * areaAfter;
     }
 
-    private static string Pieces(int count) => count == 1 ? "1 piece" : string.Create(CultureInfo.InvariantCulture, $"{count} pieces");
+    private static string Pieces(int before, int after) => after == 1 ? T($"1 piece instead of {before}") : T($"{after} pieces instead of {before}");
 
     private static string Amount(double value, string unit, string? share)
     {
-        if (value == 0) return "unchanged";
-        if (share is null) return $"changed by less than {(100 * SmallShare).ToString(CultureInfo.InvariantCulture)}\u00A0%";
-        var text = Math.Abs(value).ToString(Math.Abs(value) < 0.1 ? "0.####" : "0.##", CultureInfo.InvariantCulture);
+        if (value == 0) return T($"unchanged");
+        if (share is null) return T($"changed by less than {100 * SmallShare}\u00A0%");
+        var text = Math.Abs(value).ToString(Math.Abs(value) < 0.1 ? "0.####" : "0.##", Language.Current.Numbers);
         return $"{(value < 0 ? "−" : "+")}{text}\u00A0{unit} ({share})";
     }
 
@@ -107,9 +101,9 @@ internal static class ChangeWords
         var before = Math.Abs(after - change);
         if (before == 0 || Math.Abs(change) < SmallShare * before) return null;
         var percent = 100 * Math.Abs(change) / before;
-        return $"{(change < 0 ? "−" : "+")}{percent.ToString(percent < 10 ? "0.#" : "0", CultureInfo.InvariantCulture)}\u00A0%";
+        return $"{(change < 0 ? "−" : "+")}{percent.ToString(percent < 10 ? "0.#" : "0", Language.Current.Numbers)}\u00A0%";
     }
 
-    /// <summary>Without the minus of a number that is shown as 0.</summary>
-    private static double Tidy(double value) => Math.Abs(value) < 0.005 ? 0 : value;
+    /// <summary>A coordinate, without the minus of a number that is shown as 0.</summary>
+    private static string Written(double value) => (Math.Abs(value) < 0.005 ? 0 : value).ToString("0.##", Language.Current.Numbers).Replace('-', '−');
 }

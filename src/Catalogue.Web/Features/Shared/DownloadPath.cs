@@ -27,8 +27,8 @@ internal static class DownloadPath
     /// <summary><c>640 kB</c>, <c>4.2 MB</c>.</summary>
     public static string SizeOf(long bytes) => bytes switch
     {
-        < 1_000 => string.Create(CultureInfo.InvariantCulture, $"{bytes} bytes"),
-        < 1_000_000 => string.Create(CultureInfo.InvariantCulture, $"{bytes / 1e3:0} kB"),
-        _ => string.Create(CultureInfo.InvariantCulture, $"{bytes / 1e6:0.0} MB"),
+        < 1_000 => T($"{bytes} bytes"),
+        < 1_000_000 => T($"{bytes / 1e3:0} kB"),
+        _ => T($"{bytes / 1e6:0.0} MB"),
     };
 }

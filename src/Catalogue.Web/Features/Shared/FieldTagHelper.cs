@@ -46,13 +46,13 @@ public sealed class FieldTagHelper : TagHelper
         var name = ViewContext.ViewData.TemplateInfo.GetFullHtmlFieldName(For.Name);
         var id = TagBuilder.CreateSanitizedId(name, "-");
         ViewContext.ViewData.ModelState.TryGetValue(name, out var state);
-        var error = state?.Errors.FirstOrDefault()?.ErrorMessage;
+        var error = state?.Errors.FirstOrDefault()?.ErrorMessage is { } message ? Known(message) : null;
         var value = state?.AttemptedValue ?? Convert.ToString(For.Model, CultureInfo.InvariantCulture) ?? "";
 
         output.TagName = "div";
         output.TagMode = TagMode.StartTagAndEndTag;
         output.Attributes.SetAttribute("class", "field");
-        output.Content.AppendHtml($"""<label for="{id}">{Encode(Label)}{(Required ? "" : " <span class=\"soft\">(optional)</span>")}</label>""");
+        output.Content.AppendHtml($"""<label for="{id}">{Encode(Label)}{(Required ? "" : $" <span class=\"soft\">{Encode(T($"(optional)"))}</span>")}</label>""");
         if (Note is not null) output.Content.AppendHtml($"""<span class="field-note" id="{id}-note">{Encode(Note)}</span>""");
         output.Content.AppendHtml(Control(id, name, value, error));
         if (Suggestions is not null)

@@ -9,9 +9,9 @@ internal static class FindingWords
     {
         ArgumentNullException.ThrowIfNull(finding);
         var said = new List<string>(3);
-        if (finding.Measured is { } measured) said.Add("measured " + Amount(measured, finding.Unit, lengths));
-        if (finding.Limit is { } limit) said.Add("limit " + Amount(limit, finding.Unit, lengths));
-        if (finding.Source is { IsEmpty: false } source) said.Add("by " + source.ToString());
+        if (finding.Measured is { } measured) said.Add(T($"measured {Amount(measured, finding.Unit, lengths)}"));
+        if (finding.Limit is { } limit) said.Add(T($"limit {Amount(limit, finding.Unit, lengths)}"));
+        if (finding.Source is { IsEmpty: false } source) said.Add(T($"by {source}"));
         return string.Join("; ", said);
     }
 
@@ -19,6 +19,17 @@ internal static class FindingWords
     {
         "mm" => lengths.Of(value),
         null or "" => value.ToString("0.##", Language.Current.Numbers),
-        _ => value.ToString("0.##", Language.Current.Numbers) + "\u00A0" + unit,
+        _ => value.ToString("0.##", Language.Current.Numbers) + "\u00A0" + UnitWords(unit),
+    };
+
+    /// <summary>Units that are words; those of the SI are the same in every language.</summary>
+    private static string UnitWords(string unit) => unit switch
+    {
+        "edges" => T($"edges"),
+        "openings" => T($"openings"),
+        "pairs" => T($"pairs"),
+        "shells" => T($"shells"),
+        "triangles" => T($"triangles"),
+        _ => unit,
     };
 }

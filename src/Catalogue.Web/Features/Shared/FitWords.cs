@@ -8,8 +8,19 @@ internal static class FitWords
     public static string Of(FitAnswer fit, Lengths lengths)
     {
         ArgumentNullException.ThrowIfNull(fit);
-        if (!fit.Fits) return $"{(fit.IsExact ? "" : "about ")}{lengths.Of(Math.Max(0.1, fit.IsExact ? -fit.SpareMm : Math.Round(-fit.SpareMm)))} too long in every orientation";
-        var spare = $"{(fit.IsExact ? "" : "at least ")}{lengths.Of(fit.IsExact ? fit.SpareMm : Math.Floor(fit.SpareMm))} to spare";
-        return fit.NeedsTurning ? $"fits when turned, {spare}" : $"fits, {spare}";
+        if (!fit.Fits)
+        {
+            var over = lengths.Of(Math.Max(0.1, fit.IsExact ? -fit.SpareMm : Math.Round(-fit.SpareMm)));
+            return fit.IsExact ? T($"{over} too long in every orientation") : T($"about {over} too long in every orientation");
+        }
+
+        var spare = lengths.Of(fit.IsExact ? fit.SpareMm : Math.Floor(fit.SpareMm));
+        return (fit.NeedsTurning, fit.IsExact) switch
+        {
+            (true, true) => T($"fits when turned, {spare} to spare"),
+            (true, false) => T($"fits when turned, at least {spare} to spare"),
+            (false, true) => T($"fits, {spare} to spare"),
+            _ => T($"fits, at least {spare} to spare"),
+        };
     }
 }

@@ -17,8 +17,8 @@ public readonly record struct Lengths(bool WithInches)
     public string Fine(double mm)
     {
         const double Least = 0.001;
-        var text = (mm is > 0 and < Least ? $"under{Nbsp}{Least.ToString(Language.Current.Numbers)}" : mm.ToString(mm < 1 ? "0.###" : "0.##", Language.Current.Numbers)) + Nbsp + "mm";
-        if (mm is > 0 and < Least) return text;
+        if (mm is > 0 and < Least) return T($"under\u00A0{Least}\u00A0mm");
+        var text = mm.ToString(mm < 1 ? "0.###" : "0.##", Language.Current.Numbers) + Nbsp + "mm";
         return WithInches ? $"{text} ({(mm / MillimetresPerInch).ToString("0.0000", Language.Current.Numbers)}{Nbsp}in)" : text;
     }
 

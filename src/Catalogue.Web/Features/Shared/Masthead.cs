@@ -28,11 +28,11 @@ public sealed class Masthead(CatalogueDb db, RangeSearch search, ILogger<Masthea
         catch (Exception exception) when (exception is System.Data.Common.DbException or InvalidOperationException or TimeoutException)
         {
             log.LogWarning(exception, "The range's title could not be read");
-            return "Catalogue";
+            return T($"Catalogue");
         }
     }
 
-    /// <summary>The process's name, or its code when it is not one of ours.</summary>
+    /// <summary>The process's name for the reader, or its code when it is not one of ours.</summary>
     public async Task<string> NameOfAsync(string process) =>
-        (await ProcessesAsync()).FirstOrDefault(p => p.Code == process)?.Name ?? process;
+        (await ProcessesAsync()).FirstOrDefault(p => p.Code == process)?.Named() ?? process;
 }

@@ -15,6 +15,6 @@ public sealed class MomentTagHelper : TagHelper
         output.TagName = "time";
         output.TagMode = TagMode.StartTagAndEndTag;
         output.Attributes.SetAttribute("datetime", Of.ToString("yyyy-MM-ddTHH:mm:ssZ", CultureInfo.InvariantCulture));
-        output.Content.SetContent(Of.ToString("d MMM yyyy, HH:mm", Language.Current.Numbers) + " UTC");
+        output.Content.SetContent(Language.Current.Moment(Of) + " UTC");
     }
 }

@@ -23,7 +23,7 @@ internal sealed class NumberBinder : IModelBinder
         }
         else
         {
-            bindingContext.ModelState.TryAddModelError(bindingContext.ModelName, $"“{(text.Length <= 30 ? text : text[..30] + "…")}” is not a number. Write it like 120 or 14.5.");
+            bindingContext.ModelState.TryAddModelError(bindingContext.ModelName, T($"“{(text.Length <= 30 ? text : text[..30] + "…")}” is not a number. Write it like 120 or 14.5."));
         }
 
         return Task.CompletedTask;

@@ -20,7 +20,7 @@ internal static class PageForms
             }
             catch (RuleBrokenException broken) when (broken.Code != "not-found")
             {
-                page.ModelState.AddModelError(fields?.GetValueOrDefault(broken.Code) ?? "", broken.Message);
+                page.ModelState.AddModelError(fields?.GetValueOrDefault(broken.Code) ?? "", broken.Said.ToString());
             }
         }
 
@@ -35,9 +35,10 @@ internal static class PageForms
     }
 
     /// <summary>Goes on to another page, which begins with <paramref name="done"/>.</summary>
-    public static IActionResult Done(this PageModel page, string done, string path)
+    public static IActionResult Done(this PageModel page, Sentence done, string path)
     {
-        page.TempData["Done"] = done;
+        ArgumentNullException.ThrowIfNull(done);
+        page.TempData["Done"] = done.ToString();
         return new RedirectResult(page.Request.PathBase + path);
     }
 }

@@ -29,9 +29,9 @@ internal static class PagesSetup
             .AddMvcOptions(o =>
             {
                 o.ModelBinderProviders.Insert(0, new NumberBinder.Provider());
-                o.ModelBindingMessageProvider.SetAttemptedValueIsInvalidAccessor((value, _) => $"“{value}” cannot be used here.");
-                o.ModelBindingMessageProvider.SetNonPropertyAttemptedValueIsInvalidAccessor(value => $"“{value}” cannot be used here.");
-                o.ModelBindingMessageProvider.SetValueMustBeANumberAccessor(_ => "A whole number is wanted here.");
+                o.ModelBindingMessageProvider.SetAttemptedValueIsInvalidAccessor((value, _) => T($"“{value}” cannot be used here."));
+                o.ModelBindingMessageProvider.SetNonPropertyAttemptedValueIsInvalidAccessor(value => T($"“{value}” cannot be used here."));
+                o.ModelBindingMessageProvider.SetValueMustBeANumberAccessor(_ => T($"A whole number is wanted here."));
             });
         services.Configure<WebEncoderOptions>(o => o.TextEncoderSettings = new(UnicodeRanges.All));
         services.AddRouting(o => o.LowercaseUrls = true);

@@ -22,7 +22,7 @@ public static class PrinterLink
 
         // Two numbers typed where three are asked for are a round plate all the same.
         if (round.Length == 0 && BuildVolume.TryParse(volume, out var plate) && plate.IsRound) (volume, round) = ("", volume);
-        var printer = Printer.Parse(query["process"].ToString().Trim(), volume, round, Number(query, "margin", "a margin", "millimetres", "2 or 1.5"));
+        var printer = Printer.Parse(query["process"].ToString().Trim(), volume, round, Number(query, "margin", t => $"“{t}” is not a margin. Write a number of millimetres with a point for decimals, for example 2 or 1.5."));
         return printer with { Pace = Pace(query) };
     }
 
@@ -89,15 +89,17 @@ public static class PrinterLink
     }
 
     private static PrinterPace Pace(IQueryCollection query) => PrinterPace.Checked(
-        Number(query, "layer", "a layer height", "millimetres", "0.05"), Number(query, "cycle", "a time per layer", "seconds", "8"), Number(query, "flow", "a flow", "mm³ a second", "5"),
-        Number(query, "line", "a width of a line", "millimetres", "0.4"));
+        Number(query, "layer", t => $"“{t}” is not a layer height. Write a number of millimetres with a point for decimals, for example 0.05."),
+        Number(query, "cycle", t => $"“{t}” is not a time per layer. Write a number of seconds with a point for decimals, for example 8."),
+        Number(query, "flow", t => $"“{t}” is not a flow. Write a number of mm³ a second with a point for decimals, for example 5."),
+        Number(query, "line", t => $"“{t}” is not a width of a line. Write a number of millimetres with a point for decimals, for example 0.4."));
 
-    private static double? Number(IQueryCollection query, string name, string what, string unit, string example)
+    private static double? Number(IQueryCollection query, string name, Func<string, Sentence> refusal)
     {
         var text = query[name].ToString().Trim();
         if (text.Length == 0) return null;
         return double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var number)
             ? number
-            : throw new RuleBrokenException(name + "-invalid", $"“{text}” is not {what}. Write a number of {unit} with a point for decimals, for example {example}.");
+            : throw new RuleBrokenException(name + "-invalid", refusal(text));
     }
 }

@@ -13,7 +13,7 @@ internal static class StoredMesh
     public static async Task<TriangleMesh> ReadAsync(IBlobStore blobs, string sha256, LengthUnit? unit, CancellationToken cancellation)
     {
         await using var content = await blobs.OpenAsync(sha256, cancellation)
-            ?? throw new RuleBrokenException("file-missing", "The catalogue cannot find this mesh file in its store. Please tell the host, who can restore it from a backup.");
+            ?? throw new RuleBrokenException("file-missing", $"The catalogue cannot find this mesh file in its store. Please tell the host, who can restore it from a backup.");
         try
         {
             var read = await Task.Run(() => MeshFileReader.Read(content, content.Length, new MeshReadOptions { Unit = unit }, cancellation), cancellation);
@@ -21,7 +21,7 @@ internal static class StoredMesh
         }
         catch (MeshFormatException unreadable)
         {
-            throw new RuleBrokenException("not-found", "There is nothing to show of a file that cannot be read: " + unreadable.Message);
+            throw new RuleBrokenException("not-found", $"There is nothing to show of a file that cannot be read: {Known(unreadable.Message)}");
         }
     }
 }

@@ -7,66 +7,69 @@ namespace Catalogue.Web.Features.Shared;
 /// <summary>A figure's verdict in one sentence: the reason that decides, or that nothing stands in the way.</summary>
 internal static class VerdictSentence
 {
-    public static string Of(FigureVerdict verdict, bool withVolume)
+    public static Sentence Of(FigureVerdict verdict, bool withVolume)
     {
         ArgumentNullException.ThrowIfNull(verdict);
         var built = verdict.Built.ToList();
-        if (built.Count == 0) return "No part has been published yet.";
+        if (built.Count == 0) return $"No part has been published yet.";
         if (verdict.Verdict == Verdict.Suits) return Praise(built, withVolume, verdict.Overruled.Any()) + ChoiceWords(verdict) + OverruledWords(verdict);
         var deciding = verdict.Reasons.Where(r => !r.Optional && r.Finding.Weight == Gravest(verdict)).ToList();
         if (verdict.Verdict == Verdict.Unchecked)
         {
             var waiting = built.Count(p => p.Verdict == Verdict.Unchecked);
-            return waiting == 1 ? "One part is still being checked; look again in a moment." : $"{waiting} parts are still being checked; look again in a moment.";
+            return waiting == 1 ? S($"One part is still being checked; look again in a moment.") : $"{waiting} parts are still being checked; look again in a moment.";
         }
 
-        if (deciding.Count == 0) return "";
+        if (deciding.Count == 0) return Sentence.Empty;
         var parts = deciding.Select(r => r.Part).Distinct().Count();
-        var first = $"{deciding[0].PartName}: {deciding[0].Finding.Message}";
         var more = parts switch
         {
-            1 => "",
-            2 => " One more part too.",
-            _ => $" {parts - 1} more parts too.",
+            1 => Sentence.Empty,
+            2 => $"One more part too.",
+            _ => MoreParts(parts - 1),
         };
-        return first + more + ChoiceWords(verdict) + OverruledWords(verdict);
+        return S($"{deciding[0].PartName}: {deciding[0].Finding.Message}") + more + ChoiceWords(verdict) + OverruledWords(verdict);
     }
 
-    /// <summary>“ Take Plain front: with Lit front, as it is usually built, it is unsuited.”; empty where the usual build serves as well.</summary>
-    public static string ChoiceWords(FigureVerdict verdict)
+    public static Sentence MoreParts(int parts) => $"{parts} more parts too.";
+
+    /// <summary>“Take Plain front: with Lit front, as it is usually built, it is unsuited.”; empty where the usual build serves as well.</summary>
+    public static Sentence ChoiceWords(FigureVerdict verdict)
     {
         ArgumentNullException.ThrowIfNull(verdict);
-        if (verdict.Usual.Verdict == verdict.Verdict) return "";
-        var (take, instead) = (verdict.Choices.Where(c => c.Chosen != c.Usual).ToList(), verdict.Usual.Verdict switch
+        if (verdict.Usual.Verdict == verdict.Verdict) return Sentence.Empty;
+        var others = verdict.Choices.Where(c => c.Chosen != c.Usual).ToList();
+        var (take, usual) = (Wording.And(others.Select(c => c.Chosen.Part.Name)), Wording.And(others.Select(c => c.Usual.Part.Name)));
+        return verdict.Usual.Verdict switch
         {
-            Verdict.Care => "it suits with care",
-            Verdict.Unchecked => "it is not checked yet",
-            _ => "it is unsuited",
-        });
-        return $" Take {string.Join(" and ", take.Select(c => c.Chosen.Part.Name))}: with {string.Join(" and ", take.Select(c => c.Usual.Part.Name))}, as it is usually built, {instead}.";
+            Verdict.Care => $"Take {take}: with {usual}, as it is usually built, it suits with care.",
+            Verdict.Unchecked => $"Take {take}: with {usual}, as it is usually built, it is not checked yet.",
+            _ => S($"Take {take}: with {usual}, as it is usually built, it is unsuited."),
+        };
     }
 
-    /// <summary>“ The designer overrules one care and says why.”; empty when none is overruled.</summary>
-    private static string OverruledWords(FigureVerdict verdict) => verdict.Overruled.Count() switch
+    /// <summary>“The designer overrules one care and says why.”; empty when none is overruled.</summary>
+    private static Sentence OverruledWords(FigureVerdict verdict) => verdict.Overruled.Count() switch
     {
-        0 => "",
-        1 => " The designer overrules one care and says why.",
-        var count => $" The designer overrules {count} cares and says why.",
+        0 => Sentence.Empty,
+        1 => $"The designer overrules one care and says why.",
+        var count => $"The designer overrules {count} cares and says why.",
     };
 
     private static Severity Gravest(FigureVerdict verdict) => verdict.Verdict == Verdict.Unsuited ? Severity.Stop : Severity.Care;
 
-    private static string Praise(List<PartVerdict> built, bool withVolume, bool overruled)
+    private static Sentence Praise(List<PartVerdict> built, bool withVolume, bool overruled)
     {
-        var all = built.Count == 1 ? "Its one part" : $"All {built.Count} parts";
-        if (!withVolume && overruled) return all + (built.Count == 1 ? " suits." : " suit.");
-        if (!withVolume) return all + (built.Count == 1 ? " passes every check." : " pass every check.");
-        var turned = built.Count(p => p.Judgement.Findings.Any(f => f.Code == "fit.turn"));
-        return turned switch
+        var parts = built.Count;
+        if (!withVolume && overruled) return parts == 1 ? S($"Its one part suits.") : $"All {parts} parts suit.";
+        if (!withVolume) return parts == 1 ? S($"Its one part passes every check.") : $"All {parts} parts pass every check.";
+        return (built.Count(p => p.Judgement.Findings.Any(f => f.Code == "fit.turn")), parts) switch
         {
-            0 => all + (built.Count == 1 ? " fits." : " fit."),
-            1 => all + (built.Count == 1 ? " fits when turned." : " fit, one of them only when turned."),
-            _ => $"{all} fit, {turned} of them only when turned.",
+            (0, 1) => S($"Its one part fits."),
+            (0, _) => $"All {parts} parts fit.",
+            (_, 1) => $"Its one part fits when turned.",
+            (1, _) => $"All {parts} parts fit, one of them only when turned.",
+            (var turned, _) => $"All {parts} parts fit, {turned} of them only when turned.",
         };
     }
 }

@@ -39,9 +39,9 @@ public sealed class SeverityTagHelper : TagHelper
 
     private string Words => Of switch
     {
-        Severity.Stop => "Stands in the way",
-        Severity.Care => "Take care",
-        _ => "Note",
+        Severity.Stop => T($"Stands in the way"),
+        Severity.Care => T($"Take care"),
+        _ => T($"Note"),
     };
 }
 
