@@ -27,6 +27,8 @@ public static partial class TextCheck
                 if (Places(key) != Places(words)) problems.Add($"{language}: other holes or marks: {key} → {words}");
             }
 
+            // A resource file does not tell such names apart: the build keeps one of them.
+            problems.AddRange(files.All.GroupBy(t => (t.Folder, t.Key.ToUpperInvariant())).Where(g => g.Count() > 1).Select(g => $"{language}: in {g.Key.Folder}, the same but for capitals: {g.First().Key}"));
             problems.AddRange(files.All.GroupBy(t => t.Key).Where(g => g.Count() > 1).Select(g => $"{language}: in {string.Join(" and in ", g.Select(t => t.Folder))}: {g.Key}"));
         }
 

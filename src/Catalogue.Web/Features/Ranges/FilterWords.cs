@@ -54,9 +54,9 @@ internal static class FilterWords
     public static string Of(RangeFilter filter, RangeFilters filters, Lengths lengths) => filter switch
     {
         RangeFilter.Words => Language.Current.Quoted(filters.Words),
-        RangeFilter.Height => T($"Height {Wording.Or(filters.Heights.Select(h => Of(h, lengths)))}"),
-        RangeFilter.Needs => T($"Hardware: {Wording.Or(filters.Needs.Select(Of))}"),
-        RangeFilter.Licence => T($"Licence {Wording.Or(filters.Licences)}"),
+        RangeFilter.Height => Wording.Begun(T($"height {Wording.Or(filters.Heights.Select(h => Of(h, lengths)))}")),
+        RangeFilter.Needs => Wording.Begun(T($"hardware: {Wording.Or(filters.Needs.Select(Of))}")),
+        RangeFilter.Licence => Wording.Begun(T($"licence {Wording.Or(filters.Licences)}")),
         _ => T($"Verdict: {Wording.Or(filters.Verdicts.Order().Select(v => v.Words()))}"),
     };
 
