@@ -29,6 +29,7 @@ public sealed class DesignerPagesTests(RunningCatalogue catalogue, Chromium chro
         ("edit-variant", $"/edit-variant/{Workshop.Figure}/torso/standard"),
         ("edit-choices", $"/edit-choices/{Workshop.Figure}"),
         ("edit-assembly", $"/edit-assembly/{Workshop.Figure}"),
+        ("edit-poses", $"/edit-poses/{Workshop.Figure}"),
         ("account", "/account"),
         ("designers", "/account/designers"),
         ("processes-host", "/processes"),

@@ -79,7 +79,7 @@ internal static class HarbourRange
     }
 
     /// <summary>A disc with a straight hole through its middle, about z.</summary>
-    private static TriangleMesh Ring(double outer, double inner, double height) => Solids.Tube(48, 4, (u, w) =>
+    internal static TriangleMesh Ring(double outer, double inner, double height) => Solids.Tube(48, 4, (u, w) =>
     {
         var corner = (int)Math.Round(w / (Math.PI / 2));
         var r = corner is 0 or 1 ? outer : inner;

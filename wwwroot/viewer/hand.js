@@ -72,11 +72,15 @@ export class View {
   }
 }
 
-/** Lets a canvas be handled. `changed` is called after each change of the view, `tapped` with a place on the canvas; returns what takes all of it off again. */
-export function handle(canvas, view, changed, tapped) {
+/**
+ * Lets a canvas be handled. `changed` is called after each change of the view, `tapped` with a place on the canvas; returns what takes all of it off again.
+ * A `grip` is asked first whether a press or a key is for something in the scene: take(x, y), drag(dx, dy), drop(), key(event).
+ */
+export function handle(canvas, view, changed, tapped, grip) {
   const fingers = new Map();
   let travelled = 0;
   let spread = 0;
+  let gripped = false;
   const pixel = () => 2 * view.distance * Math.tan(view.field * Math.PI / 360) / canvas.clientHeight;
   const off = new AbortController();
   const on = (type, act, options = {}) => canvas.addEventListener(type, act, { signal: off.signal, ...options });
@@ -85,6 +89,7 @@ export function handle(canvas, view, changed, tapped) {
     canvas.setPointerCapture(event.pointerId);
     fingers.set(event.pointerId, [event.clientX, event.clientY]);
     if (fingers.size === 1) travelled = 0;
+    if (fingers.size === 1 && event.button === 0 && !event.shiftKey) gripped = grip?.take(event.offsetX, event.offsetY) ?? false;
     spread = gap();
   });
   on('pointermove', event => {
@@ -93,7 +98,9 @@ export function handle(canvas, view, changed, tapped) {
     const [dx, dy] = [event.clientX - last[0], event.clientY - last[1]];
     fingers.set(event.pointerId, [event.clientX, event.clientY]);
     travelled += Math.abs(dx) + Math.abs(dy);
-    if (fingers.size > 1) {
+    if (gripped) {
+      if (fingers.size === 1) grip.drag(dx, dy);
+    } else if (fingers.size > 1) {
       const now = gap();
       if (spread > 0 && now > 0) view.near(spread / now);
       spread = now;
@@ -110,6 +117,10 @@ export function handle(canvas, view, changed, tapped) {
     on(type, event => {
       if (fingers.delete(event.pointerId) && type === 'pointerup' && fingers.size === 0 && travelled < 6) tapped?.(event.offsetX, event.offsetY);
       spread = gap();
+      if (gripped && fingers.size === 0) {
+        gripped = false;
+        grip.drop();
+      }
     });
   }
 
@@ -122,6 +133,12 @@ export function handle(canvas, view, changed, tapped) {
     changed();
   }, { passive: false });
   on('keydown', event => {
+    if (grip?.key(event)) {
+      event.preventDefault();
+      changed();
+      return;
+    }
+
     if (event.altKey || event.metaKey || event.ctrlKey) return;
     const shift = event.shiftKey;
     const far = 40 * pixel();

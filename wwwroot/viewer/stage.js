@@ -23,7 +23,7 @@ export class Stage {
   #materials = new Set();
 
   /** Canvas and labels go into `box`, which has a size of its own. */
-  constructor(box, label, tapped) {
+  constructor(box, label, tapped, grip) {
     this.box = box;
     this.canvas = document.createElement('canvas');
     this.canvas.className = 'look-canvas';
@@ -53,7 +53,7 @@ export class Stage {
     fill.position.set(0.85, -0.1, 0.45);
     this.lamps.add(key, key.target, fill, fill.target);
     this.scene.add(this.parts, this.extras, this.lamps, new THREE.AmbientLight(0xffffff, 0.75));
-    this.#disposals.push(handle(this.canvas, this.view, () => this.changed(), tapped));
+    this.#disposals.push(handle(this.canvas, this.view, () => this.changed(), tapped, grip));
     const sizes = new ResizeObserver(() => this.#fit());
     sizes.observe(box);
     const scheme = matchMedia('(prefers-color-scheme: dark)');

@@ -1,7 +1,9 @@
 using System.Globalization;
 using Catalogue.Data;
+using Catalogue.Data.Queries;
 using Catalogue.Data.Ranges;
 using Catalogue.Model;
+using Catalogue.Web.Accounts;
 using Catalogue.Web.Features.Shared;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Net.Http.Headers;
@@ -14,6 +16,7 @@ internal static class PictureEndpoint
     public static void MapPictures(this IEndpointRouteBuilder app)
     {
         app.MapGet("/figures/{figure}/picture/{size:int}.{format}", FigureAsync).ExcludeFromDescription();
+        app.MapGet("/drafts/{figure}/picture/{size:int}.{format}", DraftAsync).RequireAuthorization(AccountSetup.DesignerPages).ExcludeFromDescription();
         app.MapGet("/figures/{figure}/apart/{size:int}.{format}", ApartAsync).ExcludeFromDescription();
         app.MapGet("/figures/{figure}/parts/{part}/{variant}/{revision:int}/change/{size:int}.{format}", ChangeAsync).ExcludeFromDescription();
         app.MapGet("/figures/{figure}/parts/{part}/{variant}/{revision:int}/picture/{size:int}.{format}", PartAsync).ExcludeFromDescription();
@@ -27,6 +30,15 @@ internal static class PictureEndpoint
     private static Task<IResult> ApartAsync(
         string figure, int size, string format, HttpContext http, RangeSearch search, PictureDesk desk, CancellationToken cancellation) =>
         OfFigureAsync(figure, size, format, apart: true, http, search, desk, cancellation);
+
+    /// <summary>A figure in the making, as far as its parts have places and meshes.</summary>
+    private static async Task<IResult> DraftAsync(string figure, int size, string format, HttpContext http, CatalogueDb db, PictureDesk desk, CancellationToken cancellation)
+    {
+        Check(size, format);
+        var files = PicturePath.FilesOf(await db.LoadForViewingAsync(figure, cancellation));
+        if (files.Count == 0) throw NotFound();
+        return await SendAsync(http, desk, new(files), size, PicturePath.HeightOf(size), format, cancellation, isPublic: false);
+    }
 
     private static async Task<IResult> OfFigureAsync(
         string figure, int size, string format, bool apart, HttpContext http, RangeSearch search, PictureDesk desk, CancellationToken cancellation)

@@ -29,6 +29,9 @@ public sealed class FieldTagHelper : TagHelper
     public int Rows { get; set; } = 5;
     public int? Maxlength { get; set; }
     public bool Required { get; set; }
+
+    /// <summary>Not said to be optional: the page tells when it may be empty.</summary>
+    public bool Unmarked { get; set; }
     public string? Autocomplete { get; set; }
 
     /// <summary>Offered while typing; anything else may be typed as well.</summary>
@@ -52,7 +55,7 @@ public sealed class FieldTagHelper : TagHelper
         output.TagName = "div";
         output.TagMode = TagMode.StartTagAndEndTag;
         output.Attributes.SetAttribute("class", "field");
-        output.Content.AppendHtml($"""<label for="{id}">{Encode(Label)}{(Required ? "" : $" <span class=\"soft\">{Encode(T($"(optional)"))}</span>")}</label>""");
+        output.Content.AppendHtml($"""<label for="{id}">{Encode(Label)}{(Required || Unmarked ? "" : $" <span class=\"soft\">{Encode(T($"(optional)"))}</span>")}</label>""");
         if (Note is not null) output.Content.AppendHtml($"""<span class="field-note" id="{id}-note">{Encode(Note)}</span>""");
         output.Content.AppendHtml(Control(id, name, value, error));
         if (Suggestions is not null)

@@ -49,6 +49,21 @@ internal static class PicturePath
         ];
     }
 
+    /// <summary>The same of a figure in the making, in its newest shapes.</summary>
+    public static IReadOnlyList<PicturedFile> FilesOf(Figure figure)
+    {
+        ArgumentNullException.ThrowIfNull(figure);
+        return
+        [
+            .. from part in figure.Parts.OrderBy(p => p.Position)
+               where !part.IsRemoved && (part.Role == PartRole.Required || (part.Choice is { } choice && choice.DefaultPartId == part.Id))
+               let shape = NewestShape.Of(part)
+               where shape is not null
+               from pose in part.AssembledPoses
+               select new PicturedFile(shape.Revision.Sha256, shape.Revision.StatedUnit, Rotation.FromRowMajor(pose.Rotation), new(pose.X, pose.Y, pose.Z)),
+        ];
+    }
+
     public static string Mark(string name) => name[..12];
 
     private static string? Of(IndexedFigure figure, string kind, int width, bool apart)
