@@ -1,5 +1,6 @@
 using System.Net;
 using System.Text.Json.Nodes;
+using Catalogue.Model.Languages;
 
 namespace Catalogue.Web.Tests.Languages;
 
@@ -47,6 +48,19 @@ public abstract class ReaderLanguageTests(CatalogueFixture catalogue) : Catalogu
         using var visitor = Catalogue.CreateClient();
         var html = WebUtility.HtmlDecode(await visitor.GetStringAsync("/?process=VPP-rigid&volume=64x114x152"));
         Assert.Contains("href=\"/?process=VPP-rigid&volume=64x114x152&language=de\" lang=\"de\"", html, StringComparison.Ordinal);
+    }
+
+    // How a page names its other languages: HTML Living Standard, 4.6.7.1 (alternate) and RFC 5646 for the tags; x-default is common practice of search engines.
+    [Fact]
+    public async Task A_page_has_one_address_and_names_it_in_every_language()
+    {
+        using var visitor = Catalogue.CreateClient();
+        var address = new Uri(visitor.BaseAddress!, "/matrix");
+        var html = WebUtility.HtmlDecode(await visitor.GetStringAsync("/matrix?volume=64x114x152&language=de"));
+        Assert.Contains($"<link rel=\"canonical\" href=\"{address}\">", html, StringComparison.Ordinal);
+        Assert.All(Language.All, l => Assert.Contains($"<link rel=\"alternate\" hreflang=\"{l.Code}\" href=\"{address}?language={l.Code}\">", html, StringComparison.Ordinal));
+        Assert.Contains($"<link rel=\"alternate\" hreflang=\"x-default\" href=\"{address}\">", html, StringComparison.Ordinal);
+        Assert.Contains("<meta property=\"og:description\" content=\"Welche Figur sich mit welchem Verfahren drucken lässt, in 64 × 114 × 152 mm.\">", html.Replace('\u00A0', ' '), StringComparison.Ordinal);
     }
 
     [Fact]

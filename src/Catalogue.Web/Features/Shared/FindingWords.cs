@@ -27,6 +27,7 @@ internal static class FindingWords
     {
         "edges" => T($"edges"),
         "openings" => T($"openings"),
+        "places" => T($"places"),
         "pairs" => T($"pairs"),
         "shells" => T($"shells"),
         "triangles" => T($"triangles"),

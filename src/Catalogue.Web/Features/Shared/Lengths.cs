@@ -32,7 +32,7 @@ public readonly record struct Lengths(bool WithInches)
 
     private string Written(ReadOnlySpan<double> mm, string before)
     {
-        var text = before + Joined(mm, static length => length.ToString("0.#", Language.Current.Numbers)) + Nbsp + "mm";
+        var text = before + Joined(mm, static length => length.ToString("0.#;−0.#;0", Language.Current.Numbers)) + Nbsp + "mm";
         return WithInches ? $"{text} ({before}{Joined(mm, Inches)}{Nbsp}in)" : text;
     }
 
