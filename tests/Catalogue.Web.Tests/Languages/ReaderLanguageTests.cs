@@ -50,7 +50,7 @@ public abstract class ReaderLanguageTests(CatalogueFixture catalogue) : Catalogu
         Assert.Contains("href=\"/?process=VPP-rigid&volume=64x114x152&language=de\" lang=\"de\"", html, StringComparison.Ordinal);
     }
 
-    // How a page names its other languages: HTML Living Standard, 4.6.7.1 (alternate) and RFC 5646 for the tags; x-default is common practice of search engines.
+    // How a page names its other languages: HTML Living Standard, link type “alternate”, and RFC 5646 for the tags (both from memory); x-default is common practice of search engines.
     [Fact]
     public async Task A_page_has_one_address_and_names_it_in_every_language()
     {
