@@ -872,6 +872,54 @@ namespace Catalogue.Migrations.PostgreSql
                     b.ToTable("parts", (string)null);
                 });
 
+            modelBuilder.Entity("Catalogue.Model.Figures.Photo", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<DateTime>("AddedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("added_at");
+
+                    b.Property<Guid>("FigureId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("figure_id");
+
+                    b.Property<int>("Height")
+                        .HasColumnType("integer")
+                        .HasColumnName("height");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("integer")
+                        .HasColumnName("position");
+
+                    b.Property<string>("Sha256")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)")
+                        .HasColumnName("sha256");
+
+                    b.Property<int>("Width")
+                        .HasColumnType("integer")
+                        .HasColumnName("width");
+
+                    b.Property<string>("Words")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("words");
+
+                    b.HasKey("Id")
+                        .HasName("pk_photos");
+
+                    b.HasIndex("FigureId", "Sha256")
+                        .IsUnique()
+                        .HasDatabaseName("ix_photos_figure_id_sha256");
+
+                    b.ToTable("photos", (string)null);
+                });
+
             modelBuilder.Entity("Catalogue.Model.Figures.Revision", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1865,6 +1913,16 @@ namespace Catalogue.Migrations.PostgreSql
                     b.Navigation("Figure");
                 });
 
+            modelBuilder.Entity("Catalogue.Model.Figures.Photo", b =>
+                {
+                    b.HasOne("Catalogue.Model.Figures.Figure", null)
+                        .WithMany("Photos")
+                        .HasForeignKey("FigureId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_photos_figures_figure_id");
+                });
+
             modelBuilder.Entity("Catalogue.Model.Figures.Revision", b =>
                 {
                     b.HasOne("Catalogue.Model.Inspections.MeshInspection", "Inspection")
@@ -2059,6 +2117,8 @@ namespace Catalogue.Migrations.PostgreSql
                     b.Navigation("Joints");
 
                     b.Navigation("Parts");
+
+                    b.Navigation("Photos");
 
                     b.Navigation("Steps");
                 });

@@ -867,6 +867,54 @@ namespace Catalogue.Migrations.Sqlite
                     b.ToTable("parts", (string)null);
                 });
 
+            modelBuilder.Entity("Catalogue.Model.Figures.Photo", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("id");
+
+                    b.Property<DateTime>("AddedAt")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("added_at");
+
+                    b.Property<Guid>("FigureId")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("figure_id");
+
+                    b.Property<int>("Height")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("height");
+
+                    b.Property<int>("Position")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("position");
+
+                    b.Property<string>("Sha256")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("sha256");
+
+                    b.Property<int>("Width")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("width");
+
+                    b.Property<string>("Words")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("words");
+
+                    b.HasKey("Id")
+                        .HasName("pk_photos");
+
+                    b.HasIndex("FigureId", "Sha256")
+                        .IsUnique()
+                        .HasDatabaseName("ix_photos_figure_id_sha256");
+
+                    b.ToTable("photos", (string)null);
+                });
+
             modelBuilder.Entity("Catalogue.Model.Figures.Revision", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1858,6 +1906,16 @@ namespace Catalogue.Migrations.Sqlite
                     b.Navigation("Figure");
                 });
 
+            modelBuilder.Entity("Catalogue.Model.Figures.Photo", b =>
+                {
+                    b.HasOne("Catalogue.Model.Figures.Figure", null)
+                        .WithMany("Photos")
+                        .HasForeignKey("FigureId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_photos_figures_figure_id");
+                });
+
             modelBuilder.Entity("Catalogue.Model.Figures.Revision", b =>
                 {
                     b.HasOne("Catalogue.Model.Inspections.MeshInspection", "Inspection")
@@ -2052,6 +2110,8 @@ namespace Catalogue.Migrations.Sqlite
                     b.Navigation("Joints");
 
                     b.Navigation("Parts");
+
+                    b.Navigation("Photos");
 
                     b.Navigation("Steps");
                 });

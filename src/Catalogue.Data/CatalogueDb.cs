@@ -21,6 +21,7 @@ public abstract class CatalogueDb(DbContextOptions options) : IdentityUserContex
     public DbSet<Process> Processes => Set<Process>();
     public DbSet<PrinterPreset> Presets => Set<PrinterPreset>();
     public DbSet<Figure> Figures => Set<Figure>();
+    public DbSet<Photo> Photos => Set<Photo>();
     public DbSet<Part> Parts => Set<Part>();
     public DbSet<Variant> Variants => Set<Variant>();
     public DbSet<Revision> Revisions => Set<Revision>();

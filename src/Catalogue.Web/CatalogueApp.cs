@@ -9,6 +9,7 @@ using Catalogue.Web.Features.Inspections;
 using Catalogue.Web.Features.Languages;
 using Catalogue.Web.Features.Matrix;
 using Catalogue.Web.Features.Orientations;
+using Catalogue.Web.Features.Photos;
 using Catalogue.Web.Features.Pictures;
 using Catalogue.Web.Features.Printers;
 using Catalogue.Web.Features.Processes;
@@ -52,6 +53,7 @@ internal static class CatalogueApp
         builder.Services.AddScoped<RateChange>();
         builder.Services.AddSingleton(services => new PictureDesk(services.GetRequiredService<IBlobStore>(), options));
         builder.Services.AddSingleton(services => new OrientationDesk(services.GetRequiredService<IBlobStore>(), options, services.GetRequiredService<InspectionTurns>()));
+        builder.AddPhotos(options);
         builder.AddViewer(options);
         builder.WebHost.ConfigureKestrel(static kestrel => kestrel.Limits.MaxRequestBodySize = ApiSetup.MaxBodyBytes); // Addresses that take meshes say so.
 
@@ -77,6 +79,7 @@ internal static class CatalogueApp
         app.MapDrafts();
         app.MapDownloads();
         app.MapPictures();
+        app.MapPhotos();
         app.MapConventions();
         app.MapEmbedding();
         app.MapOrientations();

@@ -36,6 +36,7 @@ internal static class FigureMapping
             b.HasMany(f => f.Hardware).WithOne().HasForeignKey(h => h.FigureId).OnDelete(DeleteBehavior.Cascade);
             b.HasMany(f => f.Joints).WithOne().HasForeignKey(j => j.FigureId).OnDelete(DeleteBehavior.Cascade);
             b.HasMany(f => f.Steps).WithOne().HasForeignKey(s => s.FigureId).OnDelete(DeleteBehavior.Cascade);
+            b.HasMany(f => f.Photos).WithOne().HasForeignKey(p => p.FigureId).OnDelete(DeleteBehavior.Cascade);
             b.HasMany(f => f.Editions).WithOne().HasForeignKey(e => e.FigureId).OnDelete(DeleteBehavior.Restrict);
         });
         builder.Entity<Edition>(b =>
@@ -149,6 +150,14 @@ internal static class FigureMapping
             b.Property(j => j.Note).HasMaxLength(500);
             b.HasOne<Part>().WithMany().HasForeignKey(j => j.FirstPartId).OnDelete(DeleteBehavior.Restrict);
             b.HasOne<Part>().WithMany().HasForeignKey(j => j.SecondPartId).OnDelete(DeleteBehavior.Restrict);
+        });
+        builder.Entity<Photo>(b =>
+        {
+            b.ToTable("photos");
+            b.Property(p => p.Id).ValueGeneratedNever();
+            b.Property(p => p.Sha256).HasMaxLength(64);
+            b.Property(p => p.Words).HasMaxLength(Photo.MaxWords);
+            b.HasIndex(p => new { p.FigureId, p.Sha256 }).IsUnique();
         });
         builder.Entity<Step>(b =>
         {

@@ -35,6 +35,7 @@ public static class FigureLoading
         .Include(f => f.Joints)
         .Include(f => f.Steps).ThenInclude(s => s.Parts)
         .Include(f => f.Steps).ThenInclude(s => s.Hardware)
+        .Include(f => f.Photos)
         .Include(f => f.Editions).ThenInclude(e => e.Entries)
         .AsSplitQuery();
 }

@@ -70,6 +70,7 @@ public sealed record FigureDetails
             .Include(f => f.Choices)
             .Include(f => f.Hardware.OrderBy(h => h.Position)).ThenInclude(h => h.Parts)
             .Include(f => f.Joints)
+            .Include(f => f.Photos.OrderBy(p => p.Position))
             .Include(f => f.Steps.OrderBy(s => s.Position)).ThenInclude(s => s.Parts)
             .Include(f => f.Steps).ThenInclude(s => s.Hardware)
             .Include(f => f.Editions)

@@ -1,12 +1,13 @@
 using System.Text.Json.Serialization;
-using Catalogue.Data;
 using Catalogue.Data.Queries;
-using Catalogue.Model;
+using Catalogue.Data;
 using Catalogue.Model.Comparison;
 using Catalogue.Model.Figures;
 using Catalogue.Model.Inspections;
 using Catalogue.Model.Verdicts;
+using Catalogue.Model;
 using Catalogue.Web.Api;
+using Catalogue.Web.Features.Shared;
 using Catalogue.Web.Inspection;
 using Microsoft.EntityFrameworkCore;
 
@@ -42,6 +43,9 @@ internal sealed record DraftView
     public required IReadOnlyList<JointView> Joints { get; init; }
     public required IReadOnlyList<HardwareView> Hardware { get; init; }
     public required IReadOnlyList<StepView> Steps { get; init; }
+
+    /// <summary>Photos of the figure as somebody built it.</summary>
+    public required IReadOnlyList<PhotoView> Photos { get; init; }
     public required IReadOnlyList<EditionView> Editions { get; init; }
 
     /// <summary>True while an upload of the figure is being inspected, or compared with the one before it.</summary>
@@ -76,6 +80,7 @@ internal sealed record DraftView
             Parts = [.. figure.Parts.OrderBy(p => p.Position).Select(p => PartView.Of(p, known))],
             Joints = [.. figure.Joints.OrderBy(j => j.Id).Select(j => JointView.Of(j, slugs))],
             Hardware = [.. figure.Hardware.OrderBy(h => h.Position).Select(HardwareView.Of)],
+            Photos = PhotoView.Of(figure),
             Steps = [.. figure.Steps.OrderBy(s => s.Position).Select(s => StepView.Of(s, slugs))],
             Editions = [.. figure.Editions.OrderByDescending(e => e.Number).Select(e => new EditionView(e.Number, e.Note, e.PublishedAt, e.Entries.Count))],
         };

@@ -56,6 +56,9 @@ internal sealed record FigureView
     public required IReadOnlyList<JointView> Joints { get; init; }
     public required IReadOnlyList<StepView> Steps { get; init; }
 
+    /// <summary>Photos of the figure as somebody built it.</summary>
+    public required IReadOnlyList<PhotoView> Photos { get; init; }
+
     /// <summary>The designer's own words.</summary>
     public required string Cautions { get; init; }
 
@@ -95,6 +98,7 @@ internal sealed record FigureView
             Parts = [.. answer.Parts.Select(p => PartView.Of(answer, p, pathBase, withRevisions: false))],
             Hardware = [.. answer.Hardware.Select(HardwareView.Of)],
             Joints = [.. joints.Select(j => JointView.Of(j, slugs, answer.Asked?.Process, answer.RodOf(j)))],
+            Photos = PhotoView.Of(answer.Details.Figure),
             Steps = [.. answer.Steps.Select(s => StepView.Of(s, slugs))],
             Cautions = figure.Cautions,
             UsualCautions = answer.Cautions,

@@ -41,6 +41,6 @@ internal sealed record ViewedRevision(Guid Id, Guid VariantId, int Number, strin
         return before is null ? null : (before.Sha256, before.StatedUnit);
     }
 
-    private static async Task<bool> IsDesignerAsync(HttpContext http) =>
+    internal static async Task<bool> IsDesignerAsync(HttpContext http) =>
         http.User.Identity?.IsAuthenticated is true || (await http.AuthenticateAsync(AccessTokenScheme.Name)).Succeeded;
 }
