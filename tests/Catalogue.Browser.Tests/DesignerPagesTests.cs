@@ -30,6 +30,7 @@ public sealed class DesignerPagesTests(RunningCatalogue catalogue, Chromium chro
         ("edit-choices", $"/edit-choices/{Workshop.Figure}"),
         ("edit-assembly", $"/edit-assembly/{Workshop.Figure}"),
         ("edit-poses", $"/edit-poses/{Workshop.Figure}"),
+        ("edit-photos", $"/edit-photos/{Workshop.Figure}"),
         ("account", "/account"),
         ("designers", "/account/designers"),
         ("processes-host", "/processes"),

@@ -39,7 +39,7 @@ internal sealed class PhotoDesk(IBlobStore blobs, CatalogueOptions options) : ID
         await _files.OnceAsync(name, async () =>
         {
             await using var blob = await blobs.OpenAsync(sha256, CancellationToken.None)
-                ?? throw new RuleBrokenException("file-missing", $"The photo is not in the store any more. Tell the host: “verify the files of the catalogue”.");
+                ?? throw new RuleBrokenException("file-missing", $"The photo is not in the store any more. Tell the host that a file of the catalogue is missing.");
             using var whole = new MemoryStream();
             await blob.CopyToAsync(whole);
             await _files.KeepAsync(name, await OneAtATimeAsync(() => PhotoReading.Narrowed(whole.ToArray(), width), CancellationToken.None));
