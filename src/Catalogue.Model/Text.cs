@@ -4,14 +4,15 @@ namespace Catalogue.Model;
 internal static class Text
 {
     /// <summary>Trimmed, not empty, at most <paramref name="max"/> characters.</summary>
-    public static string Required(string? value, string what, int max)
+    /// <param name="what">What it is: “The title”.</param>
+    public static string Required(string? value, Sentence what, int max)
     {
         var text = Optional(value, what, max);
         return text.Length > 0 ? text : throw new RuleBrokenException("text-missing", $"{what} is empty. Nothing was changed; please fill it in.");
     }
 
     /// <summary>Trimmed, at most <paramref name="max"/> characters; null becomes empty.</summary>
-    public static string Optional(string? value, string what, int max)
+    public static string Optional(string? value, Sentence what, int max)
     {
         var text = (value ?? "").Trim().ReplaceLineEndings("\n");
         return text.Length <= max

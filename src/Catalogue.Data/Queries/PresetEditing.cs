@@ -65,5 +65,5 @@ public static class PresetEditing
     private static async Task<PrinterPreset> FindAsync(CatalogueDb db, Guid id, CancellationToken cancellation) =>
         await db.Presets.SingleOrDefaultAsync(p => p.Id == id, cancellation) ?? throw NotFound();
 
-    private static RuleBrokenException NotFound() => new("not-found", "There is no such size in the list; perhaps it was removed meanwhile. Nothing was changed.");
+    private static RuleBrokenException NotFound() => new("not-found", $"There is no such size in the list; perhaps it was removed meanwhile. Nothing was changed.");
 }

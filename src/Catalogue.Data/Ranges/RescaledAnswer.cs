@@ -64,7 +64,7 @@ public sealed record RescaledAnswer
         ArgumentNullException.ThrowIfNull(answer);
         ArgumentNullException.ThrowIfNull(search);
         if (answer.Asked is not { Process: var process })
-            throw new RuleBrokenException("printer-missing", "What a figure is like at another size depends on the printer. Name a process, a build volume, or both: process=VPP-rigid&volume=64x114x152.");
+            throw new RuleBrokenException("printer-missing", $"What a figure is like at another size depends on the printer. Name a process, a build volume, or both: process=VPP-rigid&volume=64x114x152.");
         var facts = answer.Parts.SelectMany(p => p.Variants).Where(v => v.Variant.MadeFor.Contains(process.Code) && v.Revision.Inspection.State == InspectionState.Done)
             .ToDictionary(v => v.Variant.Id, v => v.Revision.Inspection.Facts);
         var parts = await PartsAsync(answer, process, facts, search, cancellation);

@@ -5,48 +5,50 @@ namespace Catalogue.Model.Cautions;
 
 /// <summary>A usual caution of printing and building: what can go wrong, what to do, and where that is known from.</summary>
 /// <param name="Code">Stable, for programs and links: <c>resin-skin</c>, <c>rod-cutting</c>, …</param>
-public sealed record Caution(string Code, string Title, string Words, string Source)
+public sealed record Caution(string Code, Sentence Title, Sentence Words, Sentence Source)
 {
-    private const string Practice = "common practice";
-    private const string Clp = "Regulation (EC) 1272/2008";
+    private static readonly Sentence Practice = $"common practice";
 
-    public static readonly Caution ResinSkin = new("resin-skin", "Uncured resin",
-        "Uncured resin irritates skin and eyes and can start an allergy that stays. Wear nitrile gloves and eye protection, air the room, and keep it off skin and out of the drain until it is cured.",
-        Clp + ": H315, H317, H319, H411");
+    public static readonly Caution ResinSkin = new("resin-skin", $"Uncured resin",
+        $"Uncured resin irritates skin and eyes and can start an allergy that stays. Wear nitrile gloves and eye protection, air the room, and keep it off skin and out of the drain until it is cured.",
+        $"Regulation (EC) 1272/2008: H315, H317, H319, H411");
 
-    public static readonly Caution Solvent = new("solvent", "Washing solvent",
-        "Washing alcohol burns easily and its vapour makes drowsy. No flame, spark or heater near it; keep the lid on and a window open. Let resin in used solvent cure and settle; never pour it away.",
-        Clp + ": H225, H319, H336; flash point of isopropanol 11.7 °C (NIOSH)");
+    public static readonly Caution Solvent = new("solvent", $"Washing solvent",
+        $"Washing alcohol burns easily and its vapour makes drowsy. No flame, spark or heater near it; keep the lid on and a window open. Let resin in used solvent cure and settle; never pour it away.",
+        $"Regulation (EC) 1272/2008: H225, H319, H336; flash point of isopropanol 11.7 °C (NIOSH)");
 
-    public static readonly Caution UvLight = new("uv-light", "Curing light",
-        "Curing lamps give off ultraviolet light. Cure with the lid closed and do not look into the light.", Practice);
+    public static readonly Caution UvLight = new("uv-light", $"Curing light",
+        $"Curing lamps give off ultraviolet light. Cure with the lid closed and do not look into the light.", Practice);
 
-    public static readonly Caution FilamentFumes = new("filament-fumes", "Fumes and fine particles",
-        "Melting filament gives off ultrafine particles, more of them with ABS than with PLA. Air the room while it prints and do not sit beside it.",
-        "PMC8350970: on average 65\u00A0482 per cm³ with PLA, 300\u00A0980 with ABS");
+    public static readonly Caution FilamentFumes = new("filament-fumes", $"Fumes and fine particles",
+        $"Melting filament gives off ultrafine particles, more of them with ABS than with PLA. Air the room while it prints and do not sit beside it.",
+        $"PMC8350970: on average 65\u00A0482 per cm³ with PLA, 300\u00A0980 with ABS");
 
-    public static readonly Caution PowderDust = new("powder-dust", "Fine powder",
-        "Powder left on a part is fine enough to breathe in. Brush and rinse it outdoors or with a mask, and do not blow it off with your mouth.", Practice);
+    public static readonly Caution PowderDust = new("powder-dust", $"Fine powder",
+        $"Powder left on a part is fine enough to breathe in. Brush and rinse it outdoors or with a mask, and do not blow it off with your mouth.", Practice);
 
-    public static readonly Caution RodCutting = new("rod-cutting", "Cutting rod",
-        "A cut-off end of rod flies. Wear eye protection, hold both ends, and deburr them: a fresh cut is sharp.", Practice);
+    public static readonly Caution RodCutting = new("rod-cutting", $"Cutting rod",
+        $"A cut-off end of rod flies. Wear eye protection, hold both ends, and deburr them: a fresh cut is sharp.", Practice);
 
-    public static readonly Caution ResinDrilling = new("resin-drilling", "Drilling resin",
-        "Rigid resin is brittle: drill it slowly, by hand, in steps of size, with eye protection, and do not breathe the dust.", Practice);
+    public static readonly Caution ResinDrilling = new("resin-drilling", $"Drilling resin",
+        $"Rigid resin is brittle: drill it slowly, by hand, in steps of size, with eye protection, and do not breathe the dust.", Practice);
 
-    public static readonly Caution SmallParts = new("small-parts", "Small parts",
-        "Parts of this figure go into the small-parts gauge: a child under three can choke on them. Keep the pieces and the figure out of reach.",
-        "16 CFR 1501.4 (the cylinder); EN 71-1 and ISO 8124-1 use the same gauge");
+    public static readonly Caution SmallParts = new("small-parts", $"Small parts",
+        $"Parts of this figure go into the small-parts gauge: a child under three can choke on them. Keep the pieces and the figure out of reach.",
+        $"16 CFR 1501.4 (the cylinder); EN 71-1 and ISO 8124-1 use the same gauge");
 
-    public static readonly Caution Batteries = new("batteries", "Button and coin cells",
-        "A swallowed button or coin cell burns within hours and can kill. Its compartment has to need a tool, or two movements at once, to open. Keep spare cells out of reach.",
-        "16 CFR 1263");
+    public static readonly Caution Batteries = new("batteries", $"Button and coin cells",
+        $"A swallowed button or coin cell burns within hours and can kill. Its compartment has to need a tool, or two movements at once, to open. Keep spare cells out of reach.",
+        $"16 CFR 1263");
 
-    public static readonly Caution Magnets = new("magnets", "Magnets",
-        "Two swallowed magnets pull together through the gut. Glue magnets in for good and keep spare ones away from children.", Practice);
+    public static readonly Caution Magnets = new("magnets", $"Magnets",
+        $"Two swallowed magnets pull together through the gut. Glue magnets in for good and keep spare ones away from children.", Practice);
 
-    public static readonly Caution Adhesives = new("adhesives", "Glue and paint",
-        "Glue, varnish and spray paint give off vapour. Use them with a window open, read the label, and keep quick glue away from eyes and fingers.", Practice);
+    public static readonly Caution Adhesives = new("adhesives", $"Glue and paint",
+        $"Glue, varnish and spray paint give off vapour. Use them with a window open, read the label, and keep quick glue away from eyes and fingers.", Practice);
+
+    /// <summary>The title within a sentence, for who reads: German nouns keep their capitals.</summary>
+    public string Spoken => Language.Current == Language.German ? Title.ToString() : Title.ToString().ToLowerInvariant();
 
     public static IReadOnlyList<Caution> All { get; } =
     [

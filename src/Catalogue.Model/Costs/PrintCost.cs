@@ -1,4 +1,3 @@
-using System.Globalization;
 using Catalogue.Model.Printers;
 using Catalogue.Model.Processes;
 
@@ -11,7 +10,7 @@ namespace Catalogue.Model.Costs;
 public sealed record PrintCost(Estimate MaterialMm3, Estimate Grams, Estimate? Price, Estimate Seconds)
 {
     /// <summary>How the numbers were worked out, a line each.</summary>
-    public required IReadOnlyList<string> Arithmetic { get; init; }
+    public required IReadOnlyList<Sentence> Arithmetic { get; init; }
 
     /// <summary>What one print of a shape takes. Pure; microseconds.</summary>
     /// <returns>Null where the process has no rates to work it out by.</returns>
@@ -77,53 +76,58 @@ public sealed record PrintCost(Estimate MaterialMm3, Estimate Grams, Estimate? P
         return (first * rates[RateKey.BaseCycleTime]) + ((layers - first) * rates[RateKey.CycleTime]);
     }
 
-    private static string MaterialWords(PrintShape shape, RateValues rates, double result)
-    {
-        var piece = $"{Cm3(shape.VolumeMm3)}";
-        if (rates.Has(RateKey.Skin))
-        {
-            var skin = SkinOf(shape, rates);
-            piece = skin >= shape.VolumeMm3 - 1e-9
-                ? Text($"{Cm3(shape.VolumeMm3)}, solid, because a skin of {rates[RateKey.Skin]:0.##} mm under {shape.AreaMm2 / 100:0.#} cm² leaves no inside")
-                : Text($"{shape.AreaMm2 / 100:0.#} cm² × {rates[RateKey.Skin]:0.##} mm of skin + {Cm3(shape.VolumeMm3 - skin)} inside × {rates[RateKey.Infill]:0.#} %");
-        }
+    private static Sentence MaterialWords(PrintShape shape, RateValues rates, double result) =>
+        $"Material: ({Needed(shape, rates)}) × (1 + {rates[RateKey.Waste]:0.#} % waste) = {Cm3(result)}";
 
-        var supports = rates.Has(RateKey.SupportFill) && shape.SupportMm3 >= 0.5 ? Text($" + {Cm3(shape.SupportMm3)} under overhangs × {rates[RateKey.SupportFill]:0.#} %") : "";
-        return Text($"Material: ({piece}{supports}) × (1 + {rates[RateKey.Waste]:0.#} % waste) = {Cm3(result)}");
+    /// <summary>What comes out of the printer: the piece, and its supports where there are any.</summary>
+    private static Sentence Needed(PrintShape shape, RateValues rates)
+    {
+        var piece = PieceWords(shape, rates);
+        return rates.Has(RateKey.SupportFill) && shape.SupportMm3 >= 0.5
+            ? $"{piece} + {Cm3(shape.SupportMm3)} under overhangs × {rates[RateKey.SupportFill]:0.#} %"
+            : piece;
     }
 
-    private static IEnumerable<string> PriceWords(RateValues rates, double materialMm3, double? result, bool perLitre)
+    private static Sentence PieceWords(PrintShape shape, RateValues rates)
+    {
+        if (!rates.Has(RateKey.Skin)) return Cm3(shape.VolumeMm3);
+        var skin = SkinOf(shape, rates);
+        return skin >= shape.VolumeMm3 - 1e-9
+            ? S($"{Cm3(shape.VolumeMm3)}, solid, because a skin of {rates[RateKey.Skin]:0.##} mm under {shape.AreaMm2 / 100:0.#} cm² leaves no inside")
+            : $"{shape.AreaMm2 / 100:0.#} cm² × {rates[RateKey.Skin]:0.##} mm of skin + {Cm3(shape.VolumeMm3 - skin)} inside × {rates[RateKey.Infill]:0.#} %";
+    }
+
+    private static IEnumerable<Sentence> PriceWords(RateValues rates, double materialMm3, double? result, bool perLitre)
     {
         if (result is not { } price) yield break;
         yield return perLitre
-            ? Text($"Price: {Cm3(materialMm3)} × {rates[RateKey.Price]:0.##} per litre = {price:0.00}")
-            : Text($"Price: {Cm3(materialMm3)} × {rates[RateValues.Density]:0.###} g/cm³ × {rates[RateKey.Price]:0.##} per kg = {price:0.00}");
+            ? S($"Price: {Cm3(materialMm3)} × {rates[RateKey.Price]:0.##} per litre = {price:0.00}")
+            : $"Price: {Cm3(materialMm3)} × {rates[RateValues.Density]:0.###} g/cm³ × {rates[RateKey.Price]:0.##} per kg = {price:0.00}";
     }
 
-    private static string TimeWords(PrintShape shape, RateValues rates, double seconds)
+    private static Sentence TimeWords(PrintShape shape, RateValues rates, double seconds)
     {
-        var layer = rates[RateKey.LayerHeight];
-        var lift = rates[RateKey.Lift];
-        var layers = Layers(shape.HeightMm + lift, layer);
-        var height = lift > 0 ? Text($"({shape.HeightMm:0.#} mm high + {lift:0.#} mm of supports)") : Text($"{shape.HeightMm:0.#} mm high");
-        var count = Text($"{height} ÷ {layer:0.###} mm = {layers:0} layers");
+        var layers = Layers(shape.HeightMm + rates[RateKey.Lift], rates[RateKey.LayerHeight]);
+        var count = LayerWords(shape, rates, layers);
         if (rates.Has(RateKey.Speed))
-        {
-            var flow = rates.Has(RateValues.Flow)
-                ? Text($"{Flow(rates):0.##} mm³/s")
-                : Text($"({layer:0.###} mm × {rates[RateKey.LineWidth]:0.##} mm × {rates[RateKey.Speed]:0.#} mm/s)");
-            return Text($"Time: {Cm3(Printed(shape, rates))} ÷ {flow} × (1 + {rates[RateKey.Travel]:0.#} % travel) + {count} × {rates[RateKey.LayerChange]:0.#} s = {Duration(seconds)}");
-        }
-
+            return $"Time: {Cm3(Printed(shape, rates))} ÷ {FlowWords(rates)} × (1 + {rates[RateKey.Travel]:0.#} % travel) + {count} × {rates[RateKey.LayerChange]:0.#} s = {Duration(seconds)}";
         var first = Math.Min(layers, rates[RateKey.BaseLayers]);
         return first > 0
-            ? Text($"Time: {count}; {first:0} × {rates[RateKey.BaseCycleTime]:0.#} s + {layers - first:0} × {rates[RateKey.CycleTime]:0.#} s = {Duration(seconds)}")
-            : Text($"Time: {count} × {rates[RateKey.CycleTime]:0.#} s = {Duration(seconds)}");
+            ? S($"Time: {count}; {first:0} × {rates[RateKey.BaseCycleTime]:0.#} s + {layers - first:0} × {rates[RateKey.CycleTime]:0.#} s = {Duration(seconds)}")
+            : $"Time: {count} × {rates[RateKey.CycleTime]:0.#} s = {Duration(seconds)}";
     }
 
-    private static string Cm3(double mm3) => Text($"{mm3 / 1000:0.0##} cm³");
+    private static Sentence LayerWords(PrintShape shape, RateValues rates, double layers) => rates[RateKey.Lift] > 0
+        ? S($"({shape.HeightMm:0.#} mm high + {rates[RateKey.Lift]:0.#} mm of supports) ÷ {rates[RateKey.LayerHeight]:0.###} mm = {layers:0} layers")
+        : $"{shape.HeightMm:0.#} mm high ÷ {rates[RateKey.LayerHeight]:0.###} mm = {layers:0} layers";
 
-    private static string Duration(double seconds) => seconds < 3600 ? Text($"{seconds / 60:0} min") : Text($"{Math.Floor(Math.Round(seconds / 60) / 60):0} h {Math.Round(seconds / 60) % 60:0} min");
+    private static Sentence FlowWords(RateValues rates) => rates.Has(RateValues.Flow)
+        ? S($"{Flow(rates):0.##} mm³/s")
+        : $"({rates[RateKey.LayerHeight]:0.###} mm × {rates[RateKey.LineWidth]:0.##} mm × {rates[RateKey.Speed]:0.#} mm/s)";
 
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+    private static Sentence Cm3(double mm3) => $"{mm3 / 1000:0.0##} cm³";
+
+    private static Sentence Duration(double seconds) => seconds < 3600
+        ? S($"{seconds / 60:0} min")
+        : $"{Math.Floor(Math.Round(seconds / 60) / 60):0} h {Math.Round(seconds / 60) % 60:0} min";
 }

@@ -14,7 +14,7 @@ public sealed class Edition
         Id = Guid.CreateVersion7();
         FigureId = figure.Id;
         Number = number;
-        Note = Text.Optional(note, "The note", 2_000);
+        Note = Text.Optional(note, $"The note", 2_000);
         PublishedAt = now;
     }
 

@@ -88,7 +88,7 @@ public sealed partial class Figure
     private IReadOnlyCollection<HardwareNeed> Mine(IReadOnlyCollection<HardwareNeed>? hardware)
     {
         if (hardware is not null && hardware.Any(h => !_hardware.Contains(h)))
-            throw new RuleBrokenException("hardware-foreign", "A step can only name hardware of its own figure. Nothing was changed.");
+            throw new RuleBrokenException("hardware-foreign", $"A step can only name hardware of its own figure. Nothing was changed.");
         return hardware ?? [];
     }
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 
 namespace Catalogue.Model.Figures;
 
@@ -72,23 +71,23 @@ public sealed partial class Figure
     {
         ArgumentNullException.ThrowIfNull(text);
         if (text.HeightMm is not (> 0 and <= 2000))
-            throw new RuleBrokenException("height-invalid", "The height must be more than 0 and at most 2000 mm. Nothing was changed.");
+            throw new RuleBrokenException("height-invalid", $"The height must be more than 0 and at most 2000 mm. Nothing was changed.");
         if (text.ScaleDenominator is not (null or (> 0 and <= 100_000)))
-            throw new RuleBrokenException("scale-invalid", "The scale 1:N needs an N above 0. Nothing was changed.");
+            throw new RuleBrokenException("scale-invalid", $"The scale 1:N needs an N above 0. Nothing was changed.");
         if (!string.IsNullOrWhiteSpace(text.Licence) && !SpdxExpression.IsValid(text.Licence))
         {
             throw new RuleBrokenException("licence-invalid",
                 $"“{text.Licence}” is not an SPDX licence identifier like “CC-BY-4.0”. Nothing was changed; use an identifier from the SPDX list, or “LicenseRef-” and a name for a licence of your own.");
         }
 
-        Title = Text.Required(text.Title, "The title", 120);
-        Summary = Text.Optional(text.Summary, "The summary", 300);
-        Story = Text.Optional(text.Story, "The story", 20_000);
-        PaintingNotes = Text.Optional(text.PaintingNotes, "The painting notes", 20_000);
-        ReferenceNote = Text.Optional(text.ReferenceNote, "The note on the reference", 2_000);
-        Licence = Text.Required(text.Licence, "The licence (an SPDX identifier)", 60);
-        Credits = Text.Optional(text.Credits, "The credits", 2_000);
-        Cautions = Text.Optional(text.Cautions, "The cautions", 4_000);
+        Title = Text.Required(text.Title, $"The title", 120);
+        Summary = Text.Optional(text.Summary, $"The summary", 300);
+        Story = Text.Optional(text.Story, $"The story", 20_000);
+        PaintingNotes = Text.Optional(text.PaintingNotes, $"The painting notes", 20_000);
+        ReferenceNote = Text.Optional(text.ReferenceNote, $"The note on the reference", 2_000);
+        Licence = Text.Required(text.Licence, $"The licence (an SPDX identifier)", 60);
+        Credits = Text.Optional(text.Credits, $"The credits", 2_000);
+        Cautions = Text.Optional(text.Cautions, $"The cautions", 4_000);
         HeightMm = text.HeightMm;
         ScaleDenominator = text.ScaleDenominator;
         Changed(now);
@@ -100,7 +99,7 @@ public sealed partial class Figure
         if (_parts.Find(p => p.Slug == slug) is { } there)
         {
             throw new RuleBrokenException("part-exists", there.IsRemoved
-                ? $"“{Title}” had a part “{slug}”, which was taken out. Nothing was changed; put that part back, or choose another address for the new one."
+                ? S($"“{Title}” had a part “{slug}”, which was taken out. Nothing was changed; put that part back, or choose another address for the new one.")
                 : $"“{Title}” already has a part “{slug}”. Nothing was changed; choose another address for the new part.");
         }
 
@@ -146,8 +145,8 @@ public sealed partial class Figure
         var chosen = Chosen().ToList();
         if (Obstacles() is [var first, ..] obstacles)
         {
-            var others = obstacles.Count == 1 ? "" : string.Create(CultureInfo.InvariantCulture, $" ({obstacles.Count - 1} more such things stand in the way.)");
-            throw new RuleBrokenException(first.Code, $"{first.Message} Nothing was published; readers still see what they saw before.{others}", obstacles);
+            var others = obstacles.Count == 1 ? Sentence.Empty : S($"({obstacles.Count - 1} more such things stand in the way.)");
+            throw new RuleBrokenException(first.Code, first.Message + S($"Nothing was published; readers still see what they saw before.") + others, obstacles);
         }
 
         if (CurrentEdition is { } current && Status == FigureStatus.Published && current.HoldsExactly(chosen.Select(c => c.Revision.Id).ToHashSet()))

@@ -58,19 +58,19 @@ public sealed class HardwareNeed
     {
         ArgumentNullException.ThrowIfNull(spec);
         if (spec.Quantity is < 1 or > 10_000)
-            throw new RuleBrokenException("quantity-invalid", "Hardware comes in quantities of 1 to 10 000. Nothing was changed.");
+            throw new RuleBrokenException("quantity-invalid", $"Hardware comes in quantities of 1 to 10 000. Nothing was changed.");
         if (spec.DiameterMm is not (null or (> 0 and <= 1_000)))
-            throw new RuleBrokenException("dimension-invalid", "A diameter is above 0 and at most 1 000 mm. Nothing was changed.");
+            throw new RuleBrokenException("dimension-invalid", $"A diameter is above 0 and at most 1 000 mm. Nothing was changed.");
         if (spec.CutLengthMm is not (null or (> 0 and <= 10_000)))
-            throw new RuleBrokenException("length-invalid", "A cut length is above 0 and at most 10 000 mm. Nothing was changed.");
+            throw new RuleBrokenException("length-invalid", $"A cut length is above 0 and at most 10 000 mm. Nothing was changed.");
         Kind = spec.Kind;
-        Name = Text.Required(spec.Name, "The hardware's name", 120);
-        Size = Text.Optional(spec.Size, "The size", 120);
+        Name = Text.Required(spec.Name, $"The hardware's name", 120);
+        Size = Text.Optional(spec.Size, $"The size", 120);
         Quantity = spec.Quantity;
         CutLengthMm = spec.CutLengthMm;
         DiameterMm = spec.DiameterMm;
-        Substitutes = Text.Optional(spec.Substitutes, "The substitutes", 500);
-        Caution = Text.Optional(spec.Caution, "The caution", 500);
+        Substitutes = Text.Optional(spec.Substitutes, $"The substitutes", 500);
+        Caution = Text.Optional(spec.Caution, $"The caution", 500);
         IsOptional = spec.IsOptional;
         Processes = ProcessCode.Checked(spec.Processes);
         _parts.RemoveAll(p => !parts.Contains(p));

@@ -80,22 +80,22 @@ public sealed class Joint
     {
         ArgumentNullException.ThrowIfNull(spec);
         if (first == second)
-            throw new RuleBrokenException("joint-of-one", "A joint connects two different parts. Nothing was changed; choose another part.");
+            throw new RuleBrokenException("joint-of-one", $"A joint connects two different parts. Nothing was changed; choose another part.");
         foreach (var mm in new[] { spec.InnerDiameterMm, spec.OuterDiameterMm, spec.MouthDiameterMm, spec.LengthMm })
         {
             if (mm is not (null or (> 0 and <= 1000)))
-                throw new RuleBrokenException("dimension-invalid", "A joint's dimensions are above 0 and at most 1000 mm. Nothing was changed.");
+                throw new RuleBrokenException("dimension-invalid", $"A joint's dimensions are above 0 and at most 1000 mm. Nothing was changed.");
         }
 
         FirstPartId = first.Id;
         SecondPartId = second.Id;
         Kind = spec.Kind;
-        Name = Text.Required(spec.Name, "The joint's name", 120);
+        Name = Text.Required(spec.Name, $"The joint's name", 120);
         InnerDiameterMm = spec.InnerDiameterMm;
         OuterDiameterMm = spec.OuterDiameterMm;
         MouthDiameterMm = spec.MouthDiameterMm;
         LengthMm = spec.LengthMm;
-        Note = Text.Optional(spec.Note, "The joint's note", 500);
+        Note = Text.Optional(spec.Note, $"The joint's note", 500);
         Processes = ProcessCode.Checked(spec.Processes);
     }
 }

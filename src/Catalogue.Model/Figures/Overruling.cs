@@ -22,8 +22,8 @@ public sealed class Overruling
         RevisionId = revision.Id;
         Process = ProcessCode.Checked([process])[0];
         Code = code;
-        Reason = Text.Required(reason, "The reason why it does not hold", MaxReason);
-        By = Text.Required(by, "The name of who overrules", 80);
+        Reason = Text.Required(reason, $"The reason why it does not hold", MaxReason);
+        By = Text.Required(by, $"The name of who overrules", 80);
         At = now;
     }
 
@@ -50,5 +50,5 @@ public sealed class Overruling
 
     public bool Is(string process, string code) => Process == process && Code == code;
 
-    internal void Withdraw(string by, DateTime now) => (WithdrawnAt, WithdrawnBy) = (now, Text.Required(by, "The name of who takes it back", 80));
+    internal void Withdraw(string by, DateTime now) => (WithdrawnAt, WithdrawnBy) = (now, Text.Required(by, $"The name of who takes it back", 80));
 }

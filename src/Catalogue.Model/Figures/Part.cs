@@ -30,7 +30,7 @@ public sealed class Part
         Slug = slug;
         Position = position;
         if (role == PartRole.ChoiceMember)
-            throw new RuleBrokenException("choice-missing", "A part becomes a member of a choice by joining one. Nothing was changed.");
+            throw new RuleBrokenException("choice-missing", $"A part becomes a member of a choice by joining one. Nothing was changed.");
         Role = role;
         SetWords(name, quantity, note);
     }
@@ -65,7 +65,7 @@ public sealed class Part
     public void SetRole(PartRole role, DateTime now)
     {
         if (role == PartRole.ChoiceMember && ChoiceId is null)
-            throw new RuleBrokenException("choice-missing", "A part becomes a member of a choice by joining one. Nothing was changed.");
+            throw new RuleBrokenException("choice-missing", $"A part becomes a member of a choice by joining one. Nothing was changed.");
         if (role != PartRole.ChoiceMember) LeaveChoice();
         Role = role;
         Figure.Changed(now);
@@ -75,7 +75,7 @@ public sealed class Part
     {
         ArgumentNullException.ThrowIfNull(choice);
         if (choice.FigureId != FigureId)
-            throw new RuleBrokenException("choice-foreign", "A part can only join a choice of its own figure. Nothing was changed.");
+            throw new RuleBrokenException("choice-foreign", $"A part can only join a choice of its own figure. Nothing was changed.");
         if (ChoiceId != choice.Id) LeaveChoice();
         (Choice, ChoiceId, Role) = (choice, choice.Id, PartRole.ChoiceMember);
         choice.DefaultPartId ??= Id;
@@ -89,7 +89,7 @@ public sealed class Part
         if (poses.Count > 0 && poses.Count != Quantity)
             throw new RuleBrokenException("pose-count", $"“{Name}” is there {Quantity} times but has {poses.Count} poses. Nothing was changed; give one pose for each copy, or none.");
         if (!poses.All(p => p is not null && p.IsValid))
-            throw new RuleBrokenException("pose-invalid", "A pose has three finite numbers and a rotation of nine, row-major: right angles kept, nothing mirrored or scaled. Nothing was changed.");
+            throw new RuleBrokenException("pose-invalid", $"A pose has three finite numbers and a rotation of nine, row-major: right angles kept, nothing mirrored or scaled. Nothing was changed.");
         AssembledPoses = [.. poses];
         Figure.Changed(now);
     }
@@ -121,10 +121,10 @@ public sealed class Part
     private void SetWords(string name, int quantity, string? note)
     {
         if (quantity is < 1 or > 1000)
-            throw new RuleBrokenException("quantity-invalid", "A part is printed between 1 and 1000 times for one figure. Nothing was changed.");
-        Name = Text.Required(name, "The part's name", 120);
+            throw new RuleBrokenException("quantity-invalid", $"A part is printed between 1 and 1000 times for one figure. Nothing was changed.");
+        Name = Text.Required(name, $"The part's name", 120);
         Quantity = quantity;
-        Note = Text.Optional(note, "The part's note", 2_000);
+        Note = Text.Optional(note, $"The part's note", 2_000);
     }
 }
 
@@ -140,7 +140,7 @@ public sealed class Choice
         Id = Guid.CreateVersion7();
         FigureId = figure.Id;
         Slug = slug;
-        Name = Text.Required(name, "The choice's name", 120);
+        Name = Text.Required(name, $"The choice's name", 120);
     }
 
     public Guid Id { get; private set; }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Catalogue.Model.Inspections;
 
 namespace Catalogue.Model.Figures;
@@ -42,11 +41,11 @@ public static class PublishingObstacles
     private static Obstacle? OfRevision(PartState part, VariantState variant)
     {
         if (variant.Latest is not { } latest) return null;
-        var which = string.Create(CultureInfo.InvariantCulture, $"“{part.Name}” ({variant.Name}, revision {latest.Number})");
+        Sentence which = $"“{part.Name}” ({variant.Name}, revision {latest.Number})";
         return latest.Inspection switch
         {
             InspectionState.Done when latest.OpenEdges > 0 => new("mesh-open",
-                string.Create(CultureInfo.InvariantCulture, $"The mesh of {which} has {latest.OpenEdges} open edges. Close the holes and upload it again."), part.Slug),
+                $"The mesh of {which} has {latest.OpenEdges} open edges. Close the holes and upload it again.", part.Slug),
             InspectionState.Done => null,
             InspectionState.Rejected => new("mesh-rejected", $"{which} could not be read: {latest.Error} Upload a corrected file or discard the revision.", part.Slug),
             InspectionState.Failed => new("inspection-failed", $"The inspection of {which} broke off: {latest.Error} Ask for it to be inspected again.", part.Slug),

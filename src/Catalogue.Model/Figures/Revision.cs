@@ -24,9 +24,9 @@ public sealed class Revision
         Number = number;
         Sha256 = sha256;
         Bytes = bytes;
-        FileName = Text.Required(fileName, "The file name", 200);
+        FileName = Text.Required(fileName, $"The file name", 200);
         StatedUnit = unit;
-        Note = Text.Optional(note, "The note", 2_000);
+        Note = Text.Optional(note, $"The note", 2_000);
         Inspection = inspection;
         InspectionId = inspection.Id;
         UploadedAt = now;
@@ -78,7 +78,7 @@ public sealed class Revision
         if (!finding.MayBeOverruled)
         {
             throw new RuleBrokenException("overrule-refused",
-                "What others reported cannot be overruled; it is answered with a new revision. Nothing was changed.");
+                $"What others reported cannot be overruled; it is answered with a new revision. Nothing was changed.");
         }
 
         var overruling = new Overruling(this, process, code, reason, by, now);

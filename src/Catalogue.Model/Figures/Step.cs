@@ -42,8 +42,8 @@ public sealed class Step
         ArgumentNullException.ThrowIfNull(spec);
         if (spec.OnlyWithChoiceMember is { } member && (member.FigureId != FigureId || member.Role != PartRole.ChoiceMember))
             throw new RuleBrokenException("choice-foreign", $"“{member.Name}” is not a member of a choice of this figure. Nothing was changed.");
-        Title = Text.Required(spec.Title, "The step's title", 120);
-        Body = Text.Required(spec.Body, "The step's text", 4_000);
+        Title = Text.Required(spec.Title, $"The step's title", 120);
+        Body = Text.Required(spec.Body, $"The step's text", 4_000);
         Processes = ProcessCode.Checked(spec.Processes);
         ChoicePartId = spec.OnlyWithChoiceMember?.Id;
         _parts.RemoveAll(p => !parts.Contains(p));

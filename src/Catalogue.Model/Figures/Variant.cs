@@ -51,7 +51,7 @@ public sealed class Variant
     {
         ArgumentNullException.ThrowIfNull(processes);
         if (processes.Count == 0)
-            throw new RuleBrokenException("process-missing", "A variant is made for at least one process. Nothing was changed; choose one.");
+            throw new RuleBrokenException("process-missing", $"A variant is made for at least one process. Nothing was changed; choose one.");
         var codes = ProcessCode.Checked(processes);
         _declarations.RemoveAll(d => !codes.Contains(d.Process));
         foreach (var process in codes)
@@ -158,8 +158,8 @@ public sealed class Variant
 
     private void SetWords(string name, string? note)
     {
-        Name = Text.Required(name, "The variant's name", 120);
-        Note = Text.Optional(note, "The variant's note", 2_000);
+        Name = Text.Required(name, $"The variant's name", 120);
+        Note = Text.Optional(note, $"The variant's note", 2_000);
     }
 }
 
@@ -182,5 +182,5 @@ public sealed class Declaration
     /// <summary>What to watch when printing this shape on this process; empty when nothing.</summary>
     public string Reservation { get; private set; } = "";
 
-    internal void Reserve(string? reservation) => Reservation = Text.Optional(reservation, "The reservation", 500);
+    internal void Reserve(string? reservation) => Reservation = Text.Optional(reservation, $"The reservation", 500);
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Catalogue.Geometry.Formats;
 using Catalogue.Geometry.Health;
 using Catalogue.Geometry.Measures;
@@ -29,18 +28,21 @@ internal static class ItemReports
     }
 
     /// <summary>What a reader has to know about items that were not checked each by itself; empty when all were.</summary>
-    public static IEnumerable<string> LeftOut(int count)
+    public static IEnumerable<Sentence> LeftOut(int count)
     {
         if (count <= MostChecked) yield break;
-        var listed = count > MostListed ? string.Create(CultureInfo.InvariantCulture, $" and only the first {MostListed:N0} are listed") : "";
-        yield return string.Create(CultureInfo.InvariantCulture,
-            $"Of {count:N0} things only the first {MostChecked} were checked each by itself{listed}; of the others there are soundness, size and volume. The check of all of them together is whole. For every check of one of them, save it as a file of its own.");
+        yield return (count > MostListed
+            ? S($"Of {count:N0} things only the first {MostChecked} were checked each by itself and only the first {MostListed:N0} are listed; of the others there are soundness, size and volume.")
+            : $"Of {count:N0} things only the first {MostChecked} were checked each by itself; of the others there are soundness, size and volume.")
+            + S($"The check of all of them together is whole. For every check of one of them, save it as a file of its own.");
     }
+
+    internal static IReadOnlyList<Sentence> WarningsOf(MeshFile file) => [.. file.Warnings.Select(Sentence.FromWords)];
 
     private static InspectionReport Checked(MeshFile file, MeshItem item, InspectionRequest request, InspectionStage? stage, CancellationToken cancellation)
     {
         var measured = MeshChecks.Run(item.Mesh, request with { ForRange = false }, true, new InspectionClock(stage), cancellation);
-        return MeshInspector.ReportOf(measured, measured.Facts(file.UnitStated, file.Warnings), request) with { Name = item.Name };
+        return MeshInspector.ReportOf(measured, measured.Facts(file.UnitStated, WarningsOf(file)), request) with { Name = item.Name };
     }
 
     private static InspectionReport Listed(MeshItem item, CancellationToken cancellation)

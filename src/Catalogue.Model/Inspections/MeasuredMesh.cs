@@ -49,7 +49,7 @@ internal sealed record MeasuredMesh(
     /// <summary>As <c>FitProfile.ToBytes</c> writes it; empty when it was not asked for.</summary>
     public byte[] FitProfile { get; init; } = [];
 
-    public MeshFacts Facts(bool unitStated, IReadOnlyList<string> warnings) => new()
+    public MeshFacts Facts(bool unitStated, IReadOnlyList<Sentence> warnings) => new()
     {
         Triangles = Health.Triangles,
         Shells = Health.Shells.Count,

@@ -66,7 +66,7 @@ public sealed record MeshFacts
     public DetailMeasures? Details { get; init; }
 
     public required bool UnitStated { get; init; }
-    public IReadOnlyList<string> Warnings { get; init; } = [];
+    public IReadOnlyList<Sentence> Warnings { get; init; } = [];
 
     /// <summary>As <c>FitProfile.ToBytes</c> writes it; empty when it was not asked for.</summary>
     [JsonIgnore]

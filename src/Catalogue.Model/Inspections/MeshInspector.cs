@@ -1,4 +1,3 @@
-using System.Globalization;
 using Catalogue.Geometry.Fit;
 using Catalogue.Geometry.Formats;
 using Catalogue.Model.Verdicts;
@@ -37,7 +36,7 @@ public static class MeshInspector
             Format = CodeOf(file.Format),
             Unit = CodeOf(file.Unit),
             UnitStated = file.UnitStated,
-            Warnings = warnings.Count > 0 ? warnings : null,
+            Warnings = warnings.Count > 0 ? [.. warnings.Select(w => w.English)] : null,
             Items = several ? ItemReports.Of(file, request, Within(stage, WholeFile, 100), cancellation) : null,
             Milliseconds = clock.Milliseconds(),
         });
@@ -46,10 +45,10 @@ public static class MeshInspector
     private static InspectionStage? Within(InspectionStage? stage, int from, int to) =>
         stage is null ? null : (percent, name) => stage(from + ((to - from) * percent / 100), name);
 
-    private static IReadOnlyList<string> WarningsOf(MeshFile file) => file.Items.Count == 1 ? file.Warnings :
+    private static IReadOnlyList<Sentence> WarningsOf(MeshFile file) => file.Items.Count == 1 ? ItemReports.WarningsOf(file) :
     [
-        .. file.Warnings,
-        string.Create(CultureInfo.InvariantCulture, $"The file holds {file.Items.Count:N0} separate things to build; they are judged together, as one piece. Upload one file per part."),
+        .. ItemReports.WarningsOf(file),
+        $"The file holds {file.Items.Count:N0} separate things to build; they are judged together, as one piece. Upload one file per part.",
         .. ItemReports.LeftOut(file.Items.Count),
     ];
 

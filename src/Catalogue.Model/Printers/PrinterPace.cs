@@ -1,4 +1,3 @@
-using System.Globalization;
 
 namespace Catalogue.Model.Printers;
 
@@ -28,15 +27,13 @@ public sealed record PrinterPace(double? LayerMm, double? CycleSeconds, double? 
     public static PrinterPace Checked(double? layer, double? cycle, double? flow, double? line = null)
     {
         if (layer is not (null or (>= LeastLayerMm and <= MostLayerMm)))
-            throw new RuleBrokenException("layer-invalid", Text($"A layer is {LeastLayerMm} to {MostLayerMm} mm high, for example 0.05."));
+            throw new RuleBrokenException("layer-invalid", $"A layer is {LeastLayerMm} to {MostLayerMm} mm high, for example 0.05.");
         if (cycle is not (null or (>= LeastCycleSeconds and <= MostCycleSeconds)))
-            throw new RuleBrokenException("cycle-invalid", Text($"A layer takes {LeastCycleSeconds} to {MostCycleSeconds} seconds, for example 8."));
+            throw new RuleBrokenException("cycle-invalid", $"A layer takes {LeastCycleSeconds} to {MostCycleSeconds} seconds, for example 8.");
         if (flow is not (null or (>= LeastFlow and <= MostFlow)))
-            throw new RuleBrokenException("flow-invalid", Text($"A nozzle lets {LeastFlow} to {MostFlow} mm³ out in a second, for example 5."));
+            throw new RuleBrokenException("flow-invalid", $"A nozzle lets {LeastFlow} to {MostFlow} mm³ out in a second, for example 5.");
         if (line is not (null or (>= LeastLineMm and <= MostLineMm)))
-            throw new RuleBrokenException("line-invalid", Text($"A line or pixel is {LeastLineMm} to {MostLineMm} mm wide, for example 0.4."));
+            throw new RuleBrokenException("line-invalid", $"A line or pixel is {LeastLineMm} to {MostLineMm} mm wide, for example 0.4.");
         return new(layer, cycle, flow) { LineMm = line };
     }
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

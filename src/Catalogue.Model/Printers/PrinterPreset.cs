@@ -53,11 +53,11 @@ public sealed class PrinterPreset
         if (!BuildVolume.TryParse(text.Volume, out var volume))
             throw new RuleBrokenException("volume-invalid", $"“{text.Volume}” is not a build volume. Write width x depth x height in millimetres, such as 64x114x152, or diameter x height of a round plate. Nothing was changed.");
         if (text.MarginMm is not (>= 0 and <= Printer.LargestMarginMm) || 2 * text.MarginMm >= Math.Min(volume.Width, Math.Min(volume.Depth, volume.Height)))
-            throw new RuleBrokenException("margin-invalid", "The margin leaves no room, or is not a number of 0 or more. Nothing was changed.");
+            throw new RuleBrokenException("margin-invalid", $"The margin leaves no room, or is not a number of 0 or more. Nothing was changed.");
         if (!string.IsNullOrEmpty(text.Process) && !ProcessCode.IsValid(text.Process))
             throw new RuleBrokenException("process-invalid", $"“{text.Process}” is not a process code like “VPP-rigid”. Nothing was changed.");
-        Name = Text.Required(text.Name, "The name of the size", 60);
-        Hint = Text.Optional(text.Hint, "The words for it", 120);
+        Name = Text.Required(text.Name, $"The name of the size", 60);
+        Hint = Text.Optional(text.Hint, $"The words for it", 120);
         Process = text.Process ?? "";
         (IsRound, WidthMm, DepthMm, HeightMm, MarginMm) = (volume.IsRound, volume.Width, volume.Depth, volume.Height, text.MarginMm);
     }

@@ -14,8 +14,8 @@ public sealed class Process
     {
         ArgumentNullException.ThrowIfNull(limits);
         Code = ProcessCode.IsValid(code) ? code : throw new RuleBrokenException("process-invalid", $"“{code}” is not a process code like “VPP-rigid”.");
-        Name = Text.Required(name, "The process's name", 80);
-        Description = Text.Optional(description, "The description", 500);
+        Name = Text.Required(name, $"The process's name", 80);
+        Description = Text.Optional(description, $"The description", 500);
         Position = position;
         Material = material;
         _limits.AddRange(limits);
@@ -95,9 +95,9 @@ public sealed class ProcessLimit
     public void Change(double value, string origin)
     {
         if (!double.IsFinite(value) || value < 0)
-            throw new RuleBrokenException("limit-invalid", "A limit is a number of 0 or more. Nothing was changed.");
+            throw new RuleBrokenException("limit-invalid", $"A limit is a number of 0 or more. Nothing was changed.");
         Value = value;
-        Origin = Text.Required(origin, "The origin of the limit", 200);
+        Origin = Text.Required(origin, $"The origin of the limit", 200);
     }
 }
 

@@ -28,12 +28,12 @@ public sealed class ProcessRate
     public void Change(double value, double spreadPercent, string origin)
     {
         if (value is not (>= 0 and <= 1_000_000))
-            throw new RuleBrokenException("rate-invalid", "The number is 0 or more, up to a million. Nothing was changed.");
+            throw new RuleBrokenException("rate-invalid", $"The number is 0 or more, up to a million. Nothing was changed.");
         if (value == 0 && RateKey.MustBePositive(Key))
-            throw new RuleBrokenException("rate-invalid", "Here 0 makes no sense: no print would ever end, or begin. Nothing was changed; give a number above 0.");
+            throw new RuleBrokenException("rate-invalid", $"Here 0 makes no sense: no print would ever end, or begin. Nothing was changed; give a number above 0.");
         if (spreadPercent is not (>= 0 and <= 100))
-            throw new RuleBrokenException("spread-invalid", "How far it may be off is said in 0 to 100 per cent of the number. Nothing was changed.");
-        var words = Text.Required(origin, "Where the number comes from", 200);
+            throw new RuleBrokenException("spread-invalid", $"How far it may be off is said in 0 to 100 per cent of the number. Nothing was changed.");
+        var words = Text.Required(origin, $"Where the number comes from", 200);
         (Value, SpreadPercent, Origin) = (value, spreadPercent, words);
     }
 }

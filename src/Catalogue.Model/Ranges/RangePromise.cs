@@ -15,7 +15,7 @@ public sealed class RangePromise
     public RangePromise(string title)
     {
         Id = OnlyId;
-        Title = Text.Required(title, "The range's title", 80);
+        Title = Text.Required(title, $"The range's title", 80);
         // A widely reachable small resin printer: common practice.
         (WidthMm, DepthMm, HeightMm) = (63.5, 114.3, 152.4);
         Processes = ["MEX-rigid", "VPP-rigid"];
@@ -40,8 +40,8 @@ public sealed class RangePromise
 
     public void Describe(string title, string? introduction)
     {
-        Title = Text.Required(title, "The range's title", 80);
-        Introduction = Text.Optional(introduction, "The introduction", 2_000);
+        Title = Text.Required(title, $"The range's title", 80);
+        Introduction = Text.Optional(introduction, $"The introduction", 2_000);
     }
 
     /// <summary>Names what prices are in. The numbers stay as they are: nothing is converted.</summary>
@@ -57,7 +57,7 @@ public sealed class RangePromise
     {
         ArgumentNullException.ThrowIfNull(processes);
         if (widthMm is not (> 0 and <= 5000) || depthMm is not (> 0 and <= 5000) || heightMm is not (> 0 and <= 5000))
-            throw new RuleBrokenException("volume-invalid", "A promised volume has three lengths above 0 and up to 5000 mm. Nothing was changed.");
+            throw new RuleBrokenException("volume-invalid", $"A promised volume has three lengths above 0 and up to 5000 mm. Nothing was changed.");
         if (processes.FirstOrDefault(p => !ProcessCode.IsValid(p)) is { } bad)
             throw new RuleBrokenException("process-invalid", $"“{bad}” is not a process code like “VPP-rigid”. Nothing was changed.");
         (WidthMm, DepthMm, HeightMm) = (widthMm, depthMm, heightMm);

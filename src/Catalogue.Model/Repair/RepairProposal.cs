@@ -1,4 +1,3 @@
-using System.Globalization;
 using Catalogue.Geometry.Comparison;
 using Catalogue.Geometry.Formats;
 using Catalogue.Geometry.Measures;
@@ -48,8 +47,7 @@ public sealed record RepairProposal
         var file = MeshFileReader.Read(content, length, new MeshReadOptions { Unit = unit }, cancel);
         if (file.Items.Count > 1)
         {
-            throw new RuleBrokenException("file-several-items", string.Create(CultureInfo.InvariantCulture,
-                $"The file holds {file.Items.Count} separate things to build, and a repair would make one of them. Nothing was changed; upload one file per part."));
+            throw new RuleBrokenException("file-several-items", $"The file holds {file.Items.Count} separate things to build, and a repair would make one of them. Nothing was changed; upload one file per part.");
         }
 
         return Of(file.Items[0].Mesh, file.Format, cancel);
@@ -61,7 +59,7 @@ public sealed record RepairProposal
         if (!RepairSummary.HasCause(repair.Before))
         {
             throw new RuleBrokenException("nothing-to-repair",
-                "The mesh has none of the flaws a gentle repair mends: no open edges, no triangles without area or there twice, nothing inside out. Nothing was changed.");
+                $"The mesh has none of the flaws a gentle repair mends: no open edges, no triangles without area or there twice, nothing inside out. Nothing was changed.");
         }
 
         var tree = TriangleTree.Build(original, cancel);
@@ -94,15 +92,13 @@ public sealed record RepairProposal
     }
 
     private static RuleBrokenException NoBetter(RepairState before, RepairState after) => new("repair-no-better", after.CrossesUnlike(before)
-        ? "A gentle repair would make the surface run through itself where it does not now. Nothing was changed; mend the mesh where it was modelled and upload it again."
-        : "The mesh has flaws, but none that a gentle repair can mend: holes that are large or not flat, or places where surfaces meet in a way that could be meant otherwise. "
-            + "Nothing was changed; mend the mesh where it was modelled and upload it again.");
+        ? S($"A gentle repair would make the surface run through itself where it does not now. Nothing was changed; mend the mesh where it was modelled and upload it again.")
+        : $"The mesh has flaws, but none that a gentle repair can mend: holes that are large or not flat, or places where surfaces meet in a way that could be meant otherwise. Nothing was changed; mend the mesh where it was modelled and upload it again.");
 
-    /// <summary>Why the repaired revision is there, for its note: what was repaired, from which revision, how far the surface moved.</summary>
+    /// <summary>Why the repaired revision is there, for its note, in the language of who asks: what was repaired, from which revision, how far the surface moved.</summary>
     public string Note(int revision)
     {
         var within = Math.Ceiling((Change.BeforeToAfter.LargestMm + Change.BeforeToAfter.ErrorBoundMm) * 1000) / 1000;
-        return string.Create(CultureInfo.InvariantCulture,
-            $"Repaired from revision {revision}: {RepairWords.Listed([.. Changes.Select(c => c.Message)])}. Every point of the uploaded surface is within {within:0.###} mm of the repaired one.");
+        return T($"Repaired from revision {revision}: {RepairWords.Listed([.. Changes.Select(c => c.Message)])}. Every point of the uploaded surface is within {within:0.###} mm of the repaired one.");
     }
 }

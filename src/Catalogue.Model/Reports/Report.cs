@@ -51,11 +51,11 @@ public sealed class Report
         if (!ProcessCode.IsValid(text.Process))
             throw new RuleBrokenException("process-invalid", $"“{text.Process}” is not a process code like “VPP-rigid”. Your report was not kept; choose the process you printed on.");
         if (text.Outcome == ReportOutcome.Failed && text.Symptom == ReportSymptom.None)
-            throw new RuleBrokenException("symptom-missing", "A failure needs a word on what happened. Your report was not kept; choose what you saw.");
+            throw new RuleBrokenException("symptom-missing", $"A failure needs a word on what happened. Your report was not kept; choose what you saw.");
         if (text.Outcome == ReportOutcome.Worked && text.Symptom != ReportSymptom.None)
-            throw new RuleBrokenException("symptom-unexpected", "A print that worked has no symptom. Your report was not kept; choose “it failed” if something went wrong.");
+            throw new RuleBrokenException("symptom-unexpected", $"A print that worked has no symptom. Your report was not kept; choose “it failed” if something went wrong.");
         if (text.LayerHeightMm is not (null or (> 0 and <= 2)))
-            throw new RuleBrokenException("layer-height-invalid", "A layer height is above 0 and at most 2 mm. Your report was not kept.");
+            throw new RuleBrokenException("layer-height-invalid", $"A layer height is above 0 and at most 2 mm. Your report was not kept.");
         Id = id ?? Guid.CreateVersion7();
         FigureId = figureId;
         PartId = partId;
@@ -64,10 +64,10 @@ public sealed class Report
         Outcome = text.Outcome;
         Symptom = text.Symptom;
         Stage = text.Stage;
-        Printer = Text.Optional(text.Printer, "The printer and its settings", 300);
+        Printer = Text.Optional(text.Printer, $"The printer and its settings", 300);
         LayerHeightMm = text.LayerHeightMm;
-        Note = Text.Optional(text.Note, "The note", 4_000);
-        ReportedBy = Text.Optional(text.ReportedBy, "The name", 80);
+        Note = Text.Optional(text.Note, $"The note", 4_000);
+        ReportedBy = Text.Optional(text.ReportedBy, $"The name", 80);
         ReportedAt = now;
     }
 
@@ -93,7 +93,7 @@ public sealed class Report
 
     public void AnswerWith(string answer, Guid? revisionId, DateTime now)
     {
-        Answer = Text.Required(answer, "The answer", 2_000);
+        Answer = Text.Required(answer, $"The answer", 2_000);
         AnsweredByRevisionId = revisionId;
         AnsweredAt = now;
     }

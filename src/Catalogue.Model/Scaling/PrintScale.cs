@@ -23,8 +23,7 @@ public readonly record struct PrintScale
     /// <exception cref="RuleBrokenException"><c>percent-invalid</c>.</exception>
     public static PrintScale Of(double percent) => percent is >= LeastPercent and <= MostPercent
         ? new(percent)
-        : throw new RuleBrokenException("percent-invalid", string.Create(CultureInfo.InvariantCulture,
-            $"A figure is rescaled to {LeastPercent} to {MostPercent} per cent of its drawn size, not to {percent:0.##}. Choose a number in between; 100 is as it was drawn."));
+        : throw new RuleBrokenException("percent-invalid", $"A figure is rescaled to {LeastPercent} to {MostPercent} per cent of its drawn size, not to {percent:0.##}. Choose a number in between; 100 is as it was drawn.");
 
     /// <summary>Reads a number with a point or a comma; a per cent sign may stand behind it.</summary>
     /// <exception cref="RuleBrokenException"><c>percent-invalid</c>.</exception>

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Catalogue.Geometry.Thickness;
 using Catalogue.Model.Inspections;
 using Catalogue.Model.Processes;
@@ -15,20 +14,19 @@ public static class ScaleReach
         ArgumentNullException.ThrowIfNull(facts);
         ArgumentNullException.ThrowIfNull(process);
         var wall = Math.Max(process.Limit(LimitKey.WallFree)?.Value ?? 0, process.Limit(LimitKey.WallSupported)?.Value ?? 0);
-        if (facts.Walls is not null && Beyond(wall, WallMeasures.WallSteps[^1], scale, "walls", "be too thin", Source(LimitKey.WallFree)) is { } walls) yield return walls;
+        if (facts.Walls is not null && Beyond(wall, WallMeasures.WallSteps[^1], scale, Walls, Source(LimitKey.WallFree)) is { } walls) yield return walls;
         var clearance = process.Limit(LimitKey.Clearance)?.Value ?? 0;
-        if (facts.Gaps is not null && Beyond(clearance, GapMeasures.GapSteps[^1], scale, "gaps", "fuse", Source(LimitKey.Clearance)) is { } gaps) yield return gaps;
+        if (facts.Gaps is not null && Beyond(clearance, GapMeasures.GapSteps[^1], scale, Gaps, Source(LimitKey.Clearance)) is { } gaps) yield return gaps;
         var limb = ThicknessFindings.NarrowLimb * (process.Limit(LimitKey.LimbWidth)?.Value ?? 0);
-        if (facts.Walls is not null && Beyond(limb, WallMeasures.LimbSteps[^1], scale, "limbs", "be too narrow", Source(LimitKey.LimbWidth)) is { } limbs) yield return limbs;
+        if (facts.Walls is not null && Beyond(limb, WallMeasures.LimbSteps[^1], scale, Limbs, Source(LimitKey.LimbWidth)) is { } limbs) yield return limbs;
 
-        string? Source(string key) => process.Limit(key)?.Origin;
+        Sentence? Source(string key) => process.Limit(key) is { } limit ? Sentence.FromWords(limit.Origin) : null;
     }
 
-    private static Finding? Beyond(double limit, double measured, double scale, string what, string how, string? source)
+    private static Finding? Beyond(double limit, double measured, double scale, Func<double, double, double, Sentence> said, Sentence? source)
     {
         if (limit / scale <= measured * (1 + 1e-9)) return null;
-        return Rules.ScaleNotMeasured.Found(Severity.Care,
-            Text($"So small, {what} that are drawn {limit / scale:0.##} mm wide come to the limit of {limit:0.##} mm, and {what} are measured up to {measured:0.##} mm only: more may {how} than is told here.")) with
+        return Rules.ScaleNotMeasured.Found(Severity.Care, said(limit / scale, limit, measured)) with
         {
             Measured = Math.Round(100 * scale, 2),
             Limit = Math.Round(100 * limit / measured, 2),
@@ -37,5 +35,12 @@ public static class ScaleReach
         };
     }
 
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+    private static Sentence Walls(double drawn, double limit, double measured) =>
+        $"So small, walls that are drawn {drawn:0.##} mm wide come to the limit of {limit:0.##} mm, and walls are measured up to {measured:0.##} mm only: more may be too thin than is told here.";
+
+    private static Sentence Gaps(double drawn, double limit, double measured) =>
+        $"So small, gaps that are drawn {drawn:0.##} mm wide come to the limit of {limit:0.##} mm, and gaps are measured up to {measured:0.##} mm only: more may fuse than is told here.";
+
+    private static Sentence Limbs(double drawn, double limit, double measured) =>
+        $"So small, limbs that are drawn {drawn:0.##} mm wide come to the limit of {limit:0.##} mm, and limbs are measured up to {measured:0.##} mm only: more may be too narrow than is told here.";
 }

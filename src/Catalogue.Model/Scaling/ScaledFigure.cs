@@ -1,4 +1,3 @@
-using System.Globalization;
 using Catalogue.Geometry.Fit;
 using Catalogue.Model.Figures;
 using Catalogue.Model.Inspections;
@@ -140,13 +139,12 @@ public sealed class ScaledFigure(IReadOnlyList<ScalablePart> parts, IReadOnlyLis
         if (volume is not { } room) return judgement;
         if (fit is not null) return judgement.With(FitFindings.Of(fit, room));
         return scale.Factor > variant.FitsUpTo
-            ? judgement.With(Rules.FitTooLarge.Found(Severity.Stop, string.Create(CultureInfo.InvariantCulture,
-                $"Fits {FitFindings.Words(room)} up to {Math.Floor(variant.FitsUpTo * 1000) / 10:0.#} %; larger it is too long in every orientation.")) with
+            ? judgement.With(Rules.FitTooLarge.Found(Severity.Stop, $"Fits {FitFindings.Words(room)} up to {Math.Floor(variant.FitsUpTo * 1000) / 10:0.#} %; larger it is too long in every orientation.") with
             {
                 Measured = Math.Round(scale.Percent, 2),
                 Limit = Math.Floor(variant.FitsUpTo * 1000) / 10,
                 Unit = "%",
-                Source = "the printer's build volume",
+                Source = Rules.FitTooLarge.Origin,
             })
             : judgement;
     }

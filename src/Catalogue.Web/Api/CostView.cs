@@ -26,7 +26,7 @@ internal sealed record PartCostView(
     string Part, string Process, int Quantity, EstimateView MaterialMm3, EstimateView Grams, EstimateView? Price, EstimateView Seconds, IReadOnlyList<string> Arithmetic)
 {
     public static PartCostView Of(PartCost part) => new(part.Slug, part.Process.Code, part.Quantity, EstimateView.Of(part.One.MaterialMm3), EstimateView.Of(part.One.Grams),
-        EstimateView.Of(part.One.Price), EstimateView.Of(part.One.Seconds), part.One.Arithmetic);
+        EstimateView.Of(part.One.Price), EstimateView.Of(part.One.Seconds), [.. part.One.Arithmetic.Select(a => a.ToString())]);
 }
 
 /// <param name="Value">The estimate.</param>

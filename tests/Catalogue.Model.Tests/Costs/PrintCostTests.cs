@@ -52,7 +52,7 @@ public sealed class PrintCostTests
     {
         var cost = Of("VPP-rigid", Bar with { SupportMm3 = 2_000 });
         Assert.Equal(18_584, cost.MaterialMm3.Value, 6);
-        Assert.Contains("+ 2.0 cm³ under overhangs × 8 %", cost.Arithmetic[0], StringComparison.Ordinal);
+        Assert.Contains("+ 2.0 cm³ under overhangs × 8 %", cost.Arithmetic[0].English, StringComparison.Ordinal);
     }
 
     // By hand: skin 2 400 × 1.2 = 2 880 mm³, inside 5 120 × 20 % = 1 024: 3 904; × 1.1 = 4 294.4 mm³ × 1.24 = 5.325 g × 20 per kg = 0.1065.
@@ -65,8 +65,8 @@ public sealed class PrintCostTests
         Assert.Equal(5.325, cost.Grams.Value, 0.001);
         Assert.Equal(0.1065, cost.Price!.Value.Value, 0.0001);
         Assert.Equal(1_227.8, cost.Seconds.Value, 0.1);
-        Assert.Contains("24 cm² × 1.2 mm of skin + 5.12 cm³ inside × 20 %", cost.Arithmetic[0], StringComparison.Ordinal);
-        Assert.Contains("(0.2 mm × 0.45 mm × 50 mm/s)", cost.Arithmetic[2], StringComparison.Ordinal);
+        Assert.Contains("24 cm² × 1.2 mm of skin + 5.12 cm³ inside × 20 %", cost.Arithmetic[0].English, StringComparison.Ordinal);
+        Assert.Contains("(0.2 mm × 0.45 mm × 50 mm/s)", cost.Arithmetic[2].English, StringComparison.Ordinal);
     }
 
     // By hand: a plate of 40 × 40 × 2 mm: 3 200 mm³, 3 520 mm²; a skin of 1.2 mm from both sides leaves nothing inside.
@@ -75,7 +75,7 @@ public sealed class PrintCostTests
     {
         var cost = Of("MEX-rigid", new(3_200, 3_520, 2, 0));
         Assert.Equal(3_520, cost.MaterialMm3.Value, 6);
-        Assert.Contains("solid, because", cost.Arithmetic[0], StringComparison.Ordinal);
+        Assert.Contains("solid, because", cost.Arithmetic[0].English, StringComparison.Ordinal);
     }
 
     // By hand: 8 cm³ × 2 × 0.92 g/cm³ × 60 per kg = 0.8832; 200 layers × 12 s.
@@ -100,7 +100,7 @@ public sealed class PrintCostTests
         Assert.Equal(1_986, resin.Seconds.Value, 6);
         var filament = PrintCost.Of(Cube, Named("MEX-rigid"), new(null, 4, 10))!;
         Assert.Equal(607.5, filament.Seconds.Value, 0.1);
-        Assert.Contains("÷ 10 mm³/s", filament.Arithmetic[2], StringComparison.Ordinal);
+        Assert.Contains("÷ 10 mm³/s", filament.Arithmetic[2].English, StringComparison.Ordinal);
 
         // The range is narrower than that of a printer nobody described.
         Assert.True(resin.Seconds.High / resin.Seconds.Value < 1.15);
