@@ -47,9 +47,6 @@ public sealed record Caution(string Code, Sentence Title, Sentence Words, Senten
     public static readonly Caution Adhesives = new("adhesives", $"Glue and paint",
         $"Glue, varnish and spray paint give off vapour. Use them with a window open, read the label, and keep quick glue away from eyes and fingers.", Practice);
 
-    /// <summary>The title within a sentence, for who reads: German nouns keep their capitals.</summary>
-    public string Spoken => Language.Current == Language.German ? Title.ToString() : Title.ToString().ToLowerInvariant();
-
     public static IReadOnlyList<Caution> All { get; } =
     [
         ResinSkin, Solvent, UvLight, FilamentFumes, PowderDust, RodCutting, ResinDrilling, SmallParts, Batteries, Magnets, Adhesives,

@@ -45,7 +45,7 @@ internal static class FigureWords
     public static string Within(Caution caution)
     {
         ArgumentNullException.ThrowIfNull(caution);
-        var title = Known(caution.Title.ToString());
+        var title = caution.Title.ToString();
         return Language.Current == Language.German ? title : title.ToLower(Language.Current.Culture);
     }
 
