@@ -31,6 +31,17 @@ public abstract class FirstVisitTests(CatalogueFixture catalogue) : CatalogueTes
         Assert.Contains("popovertarget=\"term-pool-", guide, StringComparison.Ordinal);
         Assert.Contains("href=\"/words#pool\"", guide, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public async Task A_part_explains_the_words_of_its_findings()
+    {
+        using var designer = await Catalogue.DesignerAsync();
+        var figure = await designer.PublishBoxAsync("thin-words", 20, 20, 0.4);
+        using var visitor = Catalogue.CreateClient();
+        var html = await visitor.GetStringAsync($"/figures/{figure}/parts/body?process=VPP-rigid&volume=64x114x152");
+        Assert.Contains("popovertarget=\"term-wall-", html, StringComparison.Ordinal);
+        Assert.DoesNotContain("popovertarget=\"term-pool-", html, StringComparison.Ordinal);
+    }
 }
 
 public sealed class FirstVisitsOnSqliteTests(SqliteCatalogue catalogue) : FirstVisitTests(catalogue), IClassFixture<SqliteCatalogue>;

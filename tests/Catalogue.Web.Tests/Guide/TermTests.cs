@@ -1,6 +1,6 @@
 using System.Reflection;
 using Catalogue.Model.Verdicts;
-using Catalogue.Web.Features.Guide;
+using Catalogue.Web.Features.Shared;
 
 namespace Catalogue.Web.Tests.Guide;
 

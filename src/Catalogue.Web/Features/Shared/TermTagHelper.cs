@@ -1,13 +1,13 @@
 using Microsoft.AspNetCore.Razor.TagHelpers;
 
-namespace Catalogue.Web.Features.Guide;
+namespace Catalogue.Web.Features.Shared;
 
 /// <summary>
 /// <c>&lt;term of="@Term.Pool" /&gt;</c>: a word that opens its explanation on the spot, by the browser's own means (<c>popover</c>): with mouse, finger and keyboard, without a script. On paper it is the
 /// word alone.
 /// </summary>
 [HtmlTargetElement("term", TagStructure = TagStructure.NormalOrSelfClosing)]
-public sealed class TermTagHelper(Shared.Visitor visitor) : TagHelper
+public sealed class TermTagHelper(Visitor visitor) : TagHelper
 {
     public Term Of { get; set; } = Term.Verdict;
 

@@ -1,6 +1,6 @@
 using Catalogue.Model.Verdicts;
 
-namespace Catalogue.Web.Features.Guide;
+namespace Catalogue.Web.Features.Shared;
 
 /// <summary>A word of the trade that not everybody who prints knows, in a few sentences. One list for the page of all words and for the help beside a finding.</summary>
 /// <param name="Code">Its anchor on the page of words.</param>
