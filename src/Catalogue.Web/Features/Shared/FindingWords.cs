@@ -19,18 +19,6 @@ internal static class FindingWords
     {
         "mm" => lengths.Of(value),
         null or "" => value.ToString("0.##", Language.Current.Numbers),
-        _ => value.ToString("0.##", Language.Current.Numbers) + "\u00A0" + UnitWords(unit),
-    };
-
-    /// <summary>Units that are words; those of the SI are the same in every language.</summary>
-    private static string UnitWords(string unit) => unit switch
-    {
-        "edges" => T($"edges"),
-        "openings" => T($"openings"),
-        "places" => T($"places"),
-        "pairs" => T($"pairs"),
-        "shells" => T($"shells"),
-        "triangles" => T($"triangles"),
-        _ => unit,
+        _ => value.ToString("0.##", Language.Current.Numbers) + "\u00A0" + Known(unit),
     };
 }
