@@ -78,6 +78,32 @@ internal static class HarbourRange
         await PublishAsync(services, "signal-keeper", "");
     }
 
+    /// <summary>One part of a large mesh, for measuring.</summary>
+    internal static Task MillionAsync(IServiceProvider services, TriangleMesh mesh) =>
+        PublishAsync(services, "million", "Million", "", 70, ("body", "Body", mesh, Both));
+
+    /// <summary>A head on a ball in its socket: for the test that turns it, beside the range that others count.</summary>
+    internal static async Task NodderAsync(IServiceProvider services)
+    {
+        double[] upright = [1, 0, 0, 0, 1, 0, 0, 0, 1];
+        await using (var scope = services.CreateAsyncScope())
+        {
+            var db = scope.ServiceProvider.GetRequiredService<CatalogueDb>();
+            var figure = new Figure("nodder", new() { Title = "Nodder", HeightMm = 40, Licence = "CC0-1.0" }, Now);
+            var (body, head) = (figure.AddPart("body", "Body", 1, PartRole.Required, Now), figure.AddPart("head", "Head", 1, PartRole.Required, Now));
+            foreach (var part in new[] { body, head }) part.AddVariant("all", "One shape", Both, Now);
+            body.Place([new(0, 0, 0, upright)], Now);
+            head.Place([new(8, 8, 8, upright)], Now);
+            figure.AddJoint(new(JointKind.PopInBall, "Neck") { InnerDiameterMm = 6, OuterDiameterMm = 6.2, MouthDiameterMm = 5.6 }, body, head, Now);
+            db.Figures.Add(figure);
+            await db.SaveChangesAsync();
+        }
+
+        await UploadAsync(services, "nodder", "body", "all", Solids.Together(Solids.Box(16, 16, 16), Solids.Inverted(Solids.Icosphere(3.1, 4, new(8, 8, 8)))), "First shape.");
+        await UploadAsync(services, "nodder", "head", "all", Solids.Together(Solids.Icosphere(3, 4), Solids.Box(14, 10, 22).Transformed(Rotation.Identity, new(-7, -5, 9))), "First shape.");
+        await PublishAsync(services, "nodder", "");
+    }
+
     /// <summary>A disc with a straight hole through its middle, about z.</summary>
     internal static TriangleMesh Ring(double outer, double inner, double height) => Solids.Tube(48, 4, (u, w) =>
     {

@@ -161,6 +161,40 @@ public sealed class ViewerTests(RunningCatalogue catalogue, Chromium chromium)
     }
 
     [Fact]
+    public async Task A_ball_joint_turns_freely_by_slider_and_by_dragging()
+    {
+        await HarbourRange.NodderAsync(catalogue.Services);
+        await using var reader = await chromium.ReaderAsync(1280);
+        var page = await reader.NewPageAsync();
+        var complaints = Listen(page);
+        await OpenAsync(page, "/figures/nodder");
+        await page.GetByText("Bend its joints (1)").ClickAsync();
+        var canvas = page.Locator(".look-canvas");
+        await DrawnAsync(page);
+        var built = await canvas.ScreenshotAsync();
+        await page.GetByLabel("Neck: Head, about x").FillAsync("-30");
+        await DrawnAsync(page);
+        var nodding = await canvas.ScreenshotAsync();
+        Assert.NotEqual(built, nodding);
+        await page.GetByRole(AriaRole.Button, new() { Name = "As it was built" }).ClickAsync();
+        await DrawnAsync(page);
+        Assert.Equal("0", await page.GetByLabel("Neck: Head, about x").InputValueAsync());
+
+        await page.GetByRole(AriaRole.Button, new() { Name = "Drag the parts" }).ClickAsync();
+        await canvas.ScrollIntoViewIfNeededAsync();
+        var box = (await canvas.BoundingBoxAsync())!;
+        var (x, y) = (box.X + (box.Width / 2), box.Y + (box.Height * 0.3f)); // The head is above the middle.
+        await page.Mouse.MoveAsync(x, y);
+        await page.Mouse.DownAsync();
+        await page.Mouse.MoveAsync(x + 80, y, new() { Steps = 4 });
+        await page.Mouse.UpAsync();
+        Assert.NotEqual("0", await page.GetByLabel("Neck: Head, about z").InputValueAsync());
+        complaints.AddRange(await Accessibility.ViolationsAsync(page, "ball joint"));
+        await Screenshots.TakeAsync(page, "viewer-ball-1280-light");
+        Assert.Empty(complaints);
+    }
+
+    [Fact]
     public async Task Without_scripts_the_picture_shows_where()
     {
         await using var reader = await chromium.ReaderAsync(390, javaScript: false);

@@ -1,15 +1,18 @@
 // The assembled figure: every copy in its place, choices switched, joints turned, all of it taken apart.
 
+import { JointTurn, settleBalls } from './joint-turns.js';
 import { ask, load } from './model.js';
 import { turned } from './room.js';
 import { Stage, THREE } from './stage.js';
-import { make } from './words.js';
+import { make, toggle } from './words.js';
 
 const MOST = 400_000;
 const MOST_FOR_SOFTWARE = 90_000;
 
 export class Assembled {
-  #angles = new Map();
+  #turns = new Map();
+  #dragged = null;
+  #sliders = [];
   #apart = 0;
   #fields = 0;
 
@@ -20,7 +23,7 @@ export class Assembled {
   async open() {
     const { figure } = this;
     this.name = this.section.dataset.name;
-    this.stage = new Stage(this.box, `${this.name}, put together: turn it with the arrow keys, move it with Shift and the arrow keys, plus and minus bring it nearer and farther, 0 shows the whole again`);
+    this.stage = new Stage(this.box, `${this.name}, put together: turn it with the arrow keys, move it with Shift and the arrow keys, plus and minus bring it nearer and farther, 0 shows the whole again`, undefined, this.#grip());
     this.shown = figure.parts.map(p => !p.optional && (p.choice === undefined || p.usual));
     for (const choice of this.#choices()) {
       const members = figure.parts.map((p, i) => [p, i]).filter(([p]) => p.choice === choice);
@@ -34,7 +37,6 @@ export class Assembled {
       this.stage.parts.add(group);
       return { group, rest, part: copy.part, middle: new THREE.Vector3() };
     });
-    this.joints = figure.joints.filter(j => j.at && j.axis);
     const carried = new Map(figure.joints.map(j => [j.carried, j]));
     for (const [i, copy] of this.copies.entries()) {
       copy.chain = [];
@@ -43,11 +45,14 @@ export class Assembled {
 
     try {
       await this.#models(0);
+      await settleBalls(figure.joints, this.copies);
     } catch (error) {
       this.stage.dispose();
       throw error;
     }
 
+    this.joints = figure.joints.filter(j => j.at);
+    for (const joint of this.joints) this.#turns.set(joint, new JointTurn(joint));
     this.box.querySelector('img')?.setAttribute('hidden', '');
     this.#arrange();
     this.#frame();
@@ -91,12 +96,8 @@ export class Assembled {
       copy.group.visible = this.shown[copy.part];
       const matrix = new THREE.Matrix4();
       for (const joint of copy.chain) {
-        const angle = this.#angles.get(joint);
-        if (!angle) continue;
-        const [x, y, z] = joint.at;
-        matrix.multiply(new THREE.Matrix4().makeTranslation(x, y, z))
-          .multiply(new THREE.Matrix4().makeRotationAxis(new THREE.Vector3(...joint.axis), angle * Math.PI / 180))
-          .multiply(new THREE.Matrix4().makeTranslation(-x, -y, -z));
+        const turn = this.#turns.get(joint)?.matrix();
+        if (turn) matrix.multiply(turn);
       }
 
       const away = copy.middle.clone().applyMatrix4(matrix).sub(whole).multiplyScalar(1.4 * this.#apart);
@@ -143,25 +144,57 @@ export class Assembled {
     if (this.joints.length === 0) return;
     const joints = make('details', { className: 'look-joints' }, make('summary', { textContent: `Bend its joints (${this.joints.length})` }));
     const again = make('button', { type: 'button', className: 'button button-plain', textContent: 'As it was built' });
-    const sliders = this.joints.map(joint => {
+    this.#sliders = this.joints.flatMap(joint => {
       const part = this.figure.parts[this.copies[joint.carried].part];
       const same = this.joints.filter(j => this.copies[j.carried].part === this.copies[joint.carried].part);
       const number = same.length > 1 ? ` ${same.indexOf(joint) + 1}` : '';
-      return this.#slider(`${joint.name}: ${part.name}${number}`, -180, 180, 0, '°', value => {
-        this.#angles.set(joint, value);
-        this.#arrange();
+      const turn = this.#turns.get(joint);
+      const name = `${joint.name}: ${part.name}${number}`;
+      return turn.angles.map((_, i) => {
+        const field = this.#slider(turn.axis ? name : `${name}, about ${'xyz'[i]}`, -180, 180, 0, '°', value => {
+          turn.angles[i] = value;
+          this.#arrange();
+        });
+        return { field, turn, i };
       });
     });
+    const drag = toggle('Drag the parts', down => { this.dragging = down; });
     again.addEventListener('click', () => {
-      for (const field of sliders) {
-        const input = field.querySelector('input');
-        input.value = 0;
-        input.dispatchEvent(new Event('input'));
-      }
+      for (const { turn } of this.#sliders) turn.angles.fill(0);
+      this.#showTurns();
+      this.#arrange();
     });
-    joints.append(make('p', { className: 'soft', textContent: 'About the axes that holes and pegs in line tell. How far a joint really turns, and what stands in its way, is not worked out.' }),
-      make('div', { className: 'look-fields' }, ...sliders), again);
+    joints.append(make('p', { className: 'soft', textContent: 'About the axes that holes and pegs in line tell, and freely about the centres of balls in their sockets. How far a joint really turns, and what stands in its way, is not worked out.' }),
+      make('div', { className: 'look-fields' }, ...this.#sliders.map(s => s.field)), make('div', { className: 'buttons' }, drag, again));
     fields.after(joints);
+  }
+
+  #showTurns() {
+    for (const { field, turn, i } of this.#sliders) {
+      field.querySelector('input').value = turn.angles[i];
+      field.querySelector('output').textContent = `${Math.round(turn.angles[i])}°`;
+    }
+  }
+
+  /** A part that is pressed turns at the joint that carries it, when that was asked for. */
+  #grip() {
+    return {
+      take: (x, y) => {
+        if (!this.dragging) return false;
+        let hit = this.stage.pick(x, y)?.object;
+        while (hit && !this.copies.some(c => c.group === hit)) hit = hit.parent;
+        const joint = this.copies.find(c => c.group === hit)?.chain.findLast(j => this.#turns.has(j));
+        this.#dragged = joint ? this.#turns.get(joint) : null;
+        return this.#dragged !== null;
+      },
+      drag: (dx, dy) => {
+        this.#dragged.drag(dx, dy, this.stage.view);
+        this.#showTurns();
+        this.#arrange();
+      },
+      drop: () => { this.#dragged = null; },
+      key: () => false,
+    };
   }
 
   #slider(words, min, max, value, unit, act) {

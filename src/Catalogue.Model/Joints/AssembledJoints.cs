@@ -14,12 +14,15 @@ public sealed record PlacedCopy(Guid PartId, Pose Pose, PinHoles? Holes, double 
 /// <param name="Carried">Number of the other.</param>
 /// <param name="At">A point on the axis, in the figure's coordinates; null where the meshes tell no axis.</param>
 /// <param name="Axis">A unit vector; null likewise.</param>
-public sealed record AssembledJoint(string Name, int Carrier, int Carried, Vec3? At, Vec3? Axis);
+public sealed record AssembledJoint(Joint Joint, int Carrier, int Carried, Vec3? At, Vec3? Axis)
+{
+    public string Name => Joint.Name;
+}
 
 /// <summary>How the copies of an assembled figure hang together, and about which axes they turn, read off holes and pegs that line up where the parts sit.</summary>
 /// <remarks>
 /// A pinned hinge turns about two holes in line, a plug in its sleeve (or a pop-in shaft, or a press fit) about a peg in a hole. Axes count as in line when they are within <see cref="MostDegrees"/> and
-/// <see cref="MostOffMm"/> of each other (our own bounds: parts are placed by hand). A ball tells no axis, and glued parts do not move. The copy of the greatest volume carries all others; what joints do
+/// <see cref="MostOffMm"/> of each other (our own bounds: parts are placed by hand). A ball tells no axis: it turns freely about its centre, which the meshes tell (<see cref="RoundBalls"/>). Glued parts do not move. The copy of the greatest volume carries all others; what joints do
 /// not reach stands by itself.
 /// </remarks>
 public static class AssembledJoints
@@ -48,7 +51,7 @@ public static class AssembledJoints
                     var other = link.One == carrier ? link.Other : link.One;
                     if (carried[other]) continue;
                     carried[other] = true;
-                    found.Add(new(link.Name, carrier, other, link.At, link.Axis));
+                    found.Add(new(link.Joint, carrier, other, link.At, link.Axis));
                     next.Enqueue(other);
                 }
             }
@@ -57,7 +60,7 @@ public static class AssembledJoints
         return found;
     }
 
-    private readonly record struct Link(string Name, int One, int Other, Vec3? At, Vec3? Axis);
+    private readonly record struct Link(Joint Joint, int One, int Other, Vec3? At, Vec3? Axis);
 
     /// <summary>Each copy of the part that is there more often, with the copy of the other part that it is joined to.</summary>
     private static IEnumerable<Link> Links(IReadOnlyList<PlacedCopy> copies, Joint joint)
@@ -69,7 +72,7 @@ public static class AssembledJoints
         {
             var best = few.Select(other => (Other: other, Line: LineOf(copies[one], copies[other], joint)))
                 .OrderBy(b => b.Line is null).ThenBy(b => (copies[b.Other].Middle - copies[one].Middle).LengthSquared).First();
-            yield return new(joint.Name, one, best.Other, best.Line?.At, best.Line?.Axis);
+            yield return new(joint, one, best.Other, best.Line?.At, best.Line?.Axis);
         }
     }
 

@@ -50,8 +50,21 @@ internal sealed record AssembledView(
 
         var joints = AssembledJoints.Of(copies, answer.Joints);
         return new(parts, views,
-            [.. joints.Select(j => new AssembledJointView(j.Name, j.Carrier, j.Carried, j.At is { } at ? [at.X, at.Y, at.Z] : null, j.Axis is { } a ? [a.X, a.Y, a.Z] : null))],
+            [.. joints.Select(j => new AssembledJointView(
+                j.Name, j.Carrier, j.Carried, j.At is { } at ? [at.X, at.Y, at.Z] : null, j.Axis is { } a ? [a.X, a.Y, a.Z] : null, BallOf(j, copies, views, parts)))],
             [.. answer.Parts.Where(p => p.Part.Poses.Count == 0).Select(p => p.Part.Name)]);
+    }
+
+    /// <summary>Where the centre of a pop-in ball is told, when the joint says its diameter and no axis was found.</summary>
+    private static AssembledBallView? BallOf(AssembledJoint placed, List<PlacedCopy> copies, List<AssembledCopyView> views, List<AssembledPartView> parts)
+    {
+        var joint = placed.Joint;
+        if (joint.Kind != JointKind.PopInBall || placed.Axis is not null || joint.InnerDiameterMm is not { } ball) return null;
+        var onCarried = copies[placed.Carried].PartId == joint.SecondPartId;
+        var (entering, receiving) = onCarried ? (placed.Carried, placed.Carrier) : (placed.Carrier, placed.Carried);
+        return new(entering, At(entering, ball, hollow: false), receiving, At(receiving, joint.OuterDiameterMm ?? ball, hollow: true));
+
+        string At(int copy, double diameter, bool hollow) => BallApi.AddressOf(parts[views[copy].Part].Shape, diameter, hollow);
     }
 }
 
@@ -65,4 +78,10 @@ internal sealed record AssembledPartView(string Slug, string Name, string? Choic
 internal sealed record AssembledCopyView(int Part, double X, double Y, double Z, double[] Rotation);
 
 /// <param name="At">A point on the axis, in the figure's coordinates; absent where the meshes tell none.</param>
-internal sealed record AssembledJointView(string Name, int Carrier, int Carried, double[]? At, double[]? Axis);
+/// <param name="Ball">Of a pop-in ball: where its centre is told, about which the parts turn freely.</param>
+internal sealed record AssembledJointView(string Name, int Carrier, int Carried, double[]? At, double[]? Axis, AssembledBallView? Ball);
+
+/// <param name="Copy">Number of the copy with the ball.</param>
+/// <param name="Balls">Where the centres of its balls are told, in the coordinates of its file.</param>
+/// <param name="SocketCopy">Number of the copy with the socket.</param>
+internal sealed record AssembledBallView(int Copy, string Balls, int SocketCopy, string Sockets);

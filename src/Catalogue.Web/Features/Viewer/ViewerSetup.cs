@@ -16,6 +16,7 @@ internal static class ViewerSetup
     public static void MapViewer(this IEndpointRouteBuilder app)
     {
         app.MapShapeApi();
+        app.MapBallApi();
         app.MapOverlayApi();
         app.MapAssembledApi();
     }
