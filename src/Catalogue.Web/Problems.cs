@@ -50,25 +50,25 @@ public sealed class Problems(IProblemDetailsService writer, ILogger<Problems> lo
     public static ProblemDetails Of(Exception exception) => exception switch
     {
         RuleBrokenException rule => OfRule(rule),
-        AntiforgeryValidationException => Make(400, "form-expired", "The form is no longer good",
-            "It was open too long, or you signed in or out meanwhile. Nothing was changed. Load the page again and repeat what you did."),
-        MeshFormatException mesh => Make(422, "mesh-" + mesh.Code, "The file cannot be read as a mesh", mesh.Message),
-        BlobTooLargeException large => Make(413, "file-too-large", "The file is too large", large.Message),
-        LimitsChangedException => Make(409, "changed-meanwhile", "Limits changed at the same time",
-            "Other limits came into effect while this was being judged. Nothing was changed; repeat what you did."),
-        DbUpdateConcurrencyException => Make(409, "changed-meanwhile", "Somebody else changed this at the same time",
-            "Your change was not made and theirs was kept. Load the figure again, look at what changed and repeat your change if it still applies."),
-        DbUpdateException duplicate when DatabaseErrors.IsUniqueViolation(duplicate) => Make(409, "slug-taken", "That address is taken",
-            "Something with the same address exists already, perhaps made a moment ago by somebody else. Nothing was changed; choose another address."),
-        BadHttpRequestException { StatusCode: 413 } => Make(413, "request-too-large", "The request is too large",
-            "More arrived than this catalogue takes in one request. Nothing was kept; send a smaller file."),
-        BadHttpRequestException { InnerException: JsonException json } => Make(400, "json-malformed", "The JSON cannot be read", Sentence(json)),
-        BadHttpRequestException bad => Make(bad.StatusCode, "request-malformed", "The request cannot be understood", bad.Message),
-        InvalidDataException data => Make(400, "request-malformed", "The request cannot be understood", data.Message + " Nothing was kept."),
-        _ when IsDiskFull(exception) => Make(507, "disk-full", "The catalogue's disk is full",
-            "There was no room to keep the file. Nothing was kept of it and nothing else was lost. Ask the host to make room, then upload again."),
-        _ => Make(500, "internal", "Something went wrong on our side",
-            "The request was not completed. Nothing that was saved before is lost. Try again; if it happens again, tell the host the time and what you did."),
+        AntiforgeryValidationException => Make(400, "form-expired", $"The form is no longer good",
+            $"It was open too long, or you signed in or out meanwhile. Nothing was changed. Load the page again and repeat what you did."),
+        MeshFormatException mesh => Make(422, "mesh-" + mesh.Code, $"The file cannot be read as a mesh", Sentence.FromWords(mesh.Message)),
+        BlobTooLargeException large => Make(413, "file-too-large", $"The file is too large", large.Said),
+        LimitsChangedException => Make(409, "changed-meanwhile", $"Limits changed at the same time",
+            $"Other limits came into effect while this was being judged. Nothing was changed; repeat what you did."),
+        DbUpdateConcurrencyException => Make(409, "changed-meanwhile", $"Somebody else changed this at the same time",
+            $"Your change was not made and theirs was kept. Load the figure again, look at what changed and repeat your change if it still applies."),
+        DbUpdateException duplicate when DatabaseErrors.IsUniqueViolation(duplicate) => Make(409, "slug-taken", $"That address is taken",
+            $"Something with the same address exists already, perhaps made a moment ago by somebody else. Nothing was changed; choose another address."),
+        BadHttpRequestException { StatusCode: 413 } => Make(413, "request-too-large", $"The request is too large",
+            $"More arrived than this catalogue takes in one request. Nothing was kept; send a smaller file."),
+        BadHttpRequestException { InnerException: JsonException json } => Make(400, "json-malformed", $"The JSON cannot be read", OfJson(json)),
+        BadHttpRequestException bad => Make(bad.StatusCode, "request-malformed", $"The request cannot be understood", Sentence.FromWords(bad.Message)),
+        InvalidDataException data => Make(400, "request-malformed", $"The request cannot be understood", Sentence.FromWords(data.Message) + S($"Nothing was kept.")),
+        _ when IsDiskFull(exception) => Make(507, "disk-full", $"The catalogue's disk is full",
+            $"There was no room to keep the file. Nothing was kept of it and nothing else was lost. Ask the host to make room, then upload again."),
+        _ => Make(500, "internal", $"Something went wrong on our side",
+            $"The request was not completed. Nothing that was saved before is lost. Try again; if it happens again, tell the host the time and what you did."),
     };
 
     private static ProblemDetails OfRule(RuleBrokenException rule)
@@ -76,20 +76,29 @@ public sealed class Problems(IProblemDetailsService writer, ILogger<Problems> lo
         var status = rule.Code == "busy" ? 503 : NotFoundCodes.Contains(rule.Code) ? 404 : ConflictCodes.Contains(rule.Code) ? 409 : 422;
         var problem = Make(status, rule.Code, status switch
         {
-            404 => "There is no such thing",
-            503 => "The catalogue is busy",
-            _ => "The catalogue does not allow this",
-        }, rule.Said.ToString());
+            404 => S($"There is no such thing"),
+            503 => S($"The catalogue is busy"),
+            _ => S($"The catalogue does not allow this"),
+        }, rule.Said);
         if (rule.Obstacles.Count > 0) problem.Extensions["obstacles"] = rule.Obstacles;
         return problem;
     }
 
-    private static string Sentence(JsonException json) => json.Message.StartsWith("The JSON value could not be converted", StringComparison.Ordinal)
-        ? $"At {json.Path} (line {json.LineNumber + 1}) stands a value of another kind than is wanted there. Nothing was changed."
-        : $"{json.Message} {(json.Path is { } path && !json.Message.Contains("Path:", StringComparison.Ordinal) ? $"It stands at {path}. " : "")}Nothing was changed.";
+    private static Sentence OfJson(JsonException json)
+    {
+        if (json.Message.StartsWith("The JSON value could not be converted", StringComparison.Ordinal))
+            return $"At {json.Path} (line {json.LineNumber + 1}) stands a value of another kind than is wanted there. Nothing was changed.";
+        var where = json.Path is { } path && !json.Message.Contains("Path:", StringComparison.Ordinal) ? S($"It stands at {path}.") : Sentence.Empty;
+        return Sentence.FromWords(json.Message) + where + S($"Nothing was changed.");
+    }
 
-    public static ProblemDetails Make(int status, string code, string title, string detail) =>
-        new() { Status = status, Type = TypePrefix + code, Title = title, Detail = detail };
+    /// <summary>In the language of who asks.</summary>
+    public static ProblemDetails Make(int status, string code, Sentence title, Sentence detail)
+    {
+        ArgumentNullException.ThrowIfNull(title);
+        ArgumentNullException.ThrowIfNull(detail);
+        return new() { Status = status, Type = TypePrefix + code, Title = title.ToString(), Detail = detail.ToString() };
+    }
 
     /// <summary>ENOSPC, EDQUOT on Unix; ERROR_DISK_FULL, ERROR_HANDLE_DISK_FULL on Windows.</summary>
     private static bool IsDiskFull(Exception exception) => exception is IOException io

@@ -32,8 +32,8 @@ internal sealed class AccessTokenScheme(
         await problems.TryWriteAsync(new()
         {
             HttpContext = Context,
-            ProblemDetails = Problems.Make(401, "token-missing", "A designer's token is needed",
-                "Nothing was changed. Send “Authorization: Bearer …” with a token from your account page; an unknown or revoked token is refused too."),
+            ProblemDetails = Problems.Make(401, "token-missing", $"A designer's token is needed",
+                $"Nothing was changed. Send “Authorization: Bearer …” with a token from your account page; an unknown or revoked token is refused too."),
         });
     }
 }

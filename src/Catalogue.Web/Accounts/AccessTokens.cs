@@ -18,7 +18,7 @@ public sealed class AccessTokens(CatalogueDb db, TimeProvider time)
         var token = Prefix + Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(32));
         var clean = name.Trim();
         if (clean.Length is 0 or > 80)
-            throw new RuleBrokenException("name-invalid", "A token is named by 1 to 80 characters, so that you know later what it is for. No token was made.");
+            throw new RuleBrokenException("name-invalid", $"A token is named by 1 to 80 characters, so that you know later what it is for. No token was made.");
         db.AccessTokens.Add(new AccessToken(account, clean, HashOf(token), time.GetUtcNow().UtcDateTime));
         await db.SaveChangesAsync(cancellation);
         return token;

@@ -13,6 +13,12 @@ internal sealed class InspectionTurns(IOptions<CatalogueOptions> options) : IDis
 
     private const int Waiting = 16;
 
+    /// <summary>There is no turn, for what changes something that is stored.</summary>
+    public static Sentence BusyUnchanged => $"Many meshes are being worked on just now. Nothing was changed; try again in a minute.";
+
+    /// <summary>There is no turn, for what visitors send.</summary>
+    public static Sentence BusyUnkept => $"Many meshes are being worked on just now. Nothing was kept of yours; try again in a minute.";
+
     private readonly ConcurrencyLimiter _limiter = new(new()
     {
         PermitLimit = options.Value.EffectiveWorkers,
@@ -22,13 +28,13 @@ internal sealed class InspectionTurns(IOptions<CatalogueOptions> options) : IDis
 
     /// <summary>Waits for a turn, then works, off the request's own thread.</summary>
     /// <param name="work">Stops when its token says so.</param>
-    /// <param name="kept">What became of what was sent, for the sentence that there is no turn: “Nothing was kept of yours”.</param>
+    /// <param name="busy">What happens to what was sent when there is no turn.</param>
     /// <param name="tooLong">Thrown when patience ends.</param>
     /// <exception cref="RuleBrokenException"><c>busy</c>.</exception>
-    public async Task<T> RunAsync<T>(Func<CancellationToken, T> work, string kept, Func<RuleBrokenException> tooLong, CancellationToken cancellation)
+    public async Task<T> RunAsync<T>(Func<CancellationToken, T> work, Sentence busy, Func<RuleBrokenException> tooLong, CancellationToken cancellation)
     {
         using var turn = await _limiter.AcquireAsync(1, cancellation);
-        if (!turn.IsAcquired) throw new RuleBrokenException("busy", $"Many meshes are being worked on just now. {kept}; try again in a minute.");
+        if (!turn.IsAcquired) throw new RuleBrokenException("busy", busy);
         using var limit = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
         limit.CancelAfter(Patience);
         try

@@ -9,6 +9,7 @@ internal sealed record InspectionView(Guid Id, InspectionState State, bool Finis
     /// <summary>A stable word for what was wrong with the file; absent when nothing was.</summary>
     public string? ErrorCode { get; init; }
 
+    /// <summary>What was wrong, in the language of who asks.</summary>
     public string? Error { get; init; }
     public MeshNumbers? Mesh { get; init; }
 
@@ -19,7 +20,7 @@ internal sealed record InspectionView(Guid Id, InspectionState State, bool Finis
         new(inspection.Id, inspection.State, inspection.IsFinished, inspection.ProgressPercent, inspection.Stage)
         {
             ErrorCode = inspection.ErrorCode.Length > 0 ? inspection.ErrorCode : null,
-            Error = inspection.ErrorMessage.Length > 0 ? inspection.ErrorMessage : null,
+            Error = inspection.ErrorMessage.Length > 0 ? Known(inspection.ErrorMessage) : null,
             Mesh = inspection.State == InspectionState.Done
                 ? new(inspection.Triangles, inspection.OpenEdges, [inspection.SizeXMm, inspection.SizeYMm, inspection.SizeZMm], inspection.VolumeMm3, inspection.AreaMm2)
                 : null,

@@ -46,7 +46,7 @@ internal sealed class InspectionWatch(IServiceScopeFactory scopes, TimeProvider 
         var watcher = new Watcher(this);
         lock (_lock)
         {
-            if (_watchers.Count >= MostWatchers) throw new RuleBrokenException("busy", "Too many pages are waiting for inspections at the moment. Nothing is lost; ask again in a minute, or load the page again.");
+            if (_watchers.Count >= MostWatchers) throw new RuleBrokenException("busy", $"Too many pages are waiting for inspections at the moment. Nothing is lost; ask again in a minute, or load the page again.");
             _watchers.Add(watcher, inspections);
             if (_looking) return watcher;
             _looking = true;

@@ -19,7 +19,7 @@ public sealed class Inspector(IServiceScopeFactory scopes, IBlobStore blobs, Com
         if (inspection is null || inspection.IsFinished) return;
         if (inspection.Attempts >= MeshInspection.MaxAttempts)
         {
-            inspection.Fail($"It was begun {inspection.Attempts} times and never ended; the machine may be short of memory for this mesh. Ask the host, or upload a mesh with fewer triangles.", Now);
+            inspection.Fail(S($"It was begun several times and never ended; the machine may be short of memory for this mesh. Ask the host, or upload a mesh with fewer triangles.").English, Now);
             await db.SaveChangesAsync(cancellation);
             return;
         }
@@ -40,7 +40,7 @@ public sealed class Inspector(IServiceScopeFactory scopes, IBlobStore blobs, Com
         catch (Exception exception) when (exception is not DbUpdateException)
         {
             log.LogError(exception, "The inspection of {Sha256} broke off", inspection.Sha256);
-            inspection.Fail("The program met something it did not expect. The file is kept; ask for another inspection, or tell the host.", Now);
+            inspection.Fail(S($"The program met something it did not expect. The file is kept; ask for another inspection, or tell the host.").English, Now);
             await db.SaveChangesAsync(CancellationToken.None);
         }
 
@@ -53,7 +53,7 @@ public sealed class Inspector(IServiceScopeFactory scopes, IBlobStore blobs, Com
         await using var content = await blobs.OpenAsync(inspection.Sha256, cancellation);
         if (content is null)
         {
-            inspection.Fail("The stored file is missing. Restore it from a backup, or upload the mesh again.", Now);
+            inspection.Fail(S($"The stored file is missing. Restore it from a backup, or upload the mesh again.").English, Now);
             await db.SaveChangesAsync(cancellation);
             return;
         }

@@ -19,7 +19,7 @@ public sealed class MeshComparer(IServiceScopeFactory scopes, IBlobStore blobs, 
         if (comparison is null or { IsFinished: true }) return;
         if (comparison.Attempts >= MeshComparison.MaxAttempts)
         {
-            comparison.Fail($"It was begun {comparison.Attempts} times and never ended; the machine may be short of memory for these meshes.", Now);
+            comparison.Fail(S($"It was begun several times and never ended; the machine may be short of memory for these meshes.").English, Now);
             await db.SaveChangesAsync(cancellation);
             return;
         }
@@ -45,7 +45,7 @@ public sealed class MeshComparer(IServiceScopeFactory scopes, IBlobStore blobs, 
         catch (Exception exception) when (exception is not DbUpdateException)
         {
             log.LogError(exception, "The comparison of {Before} with {After} broke off", before, after);
-            comparison.Fail("The program met something it did not expect. Both files are kept; ask for another inspection of the newer one, or tell the host.", Now);
+            comparison.Fail(S($"The program met something it did not expect. Both files are kept; ask for another inspection of the newer one, or tell the host.").English, Now);
         }
 
         await db.SaveChangesAsync(CancellationToken.None);
@@ -57,7 +57,7 @@ public sealed class MeshComparer(IServiceScopeFactory scopes, IBlobStore blobs, 
     private async Task<ComparedRevision> ReadAsync(MeshInspection inspection, CancellationToken cancellation)
     {
         await using var content = await blobs.OpenAsync(inspection.Sha256, cancellation)
-            ?? throw new FileNotFoundException("A stored file is missing. Restore it from a backup, or upload the mesh again.");
+            ?? throw new FileNotFoundException(S($"A stored file is missing. Restore it from a backup, or upload the mesh again.").English);
         return ComparedRevision.Of(MeshFileReader.Read(content, content.Length, new MeshReadOptions { Unit = inspection.StatedUnit }, cancellation).Whole(), cancellation);
     }
 

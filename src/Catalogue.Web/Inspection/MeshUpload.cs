@@ -55,7 +55,7 @@ public sealed class MeshUpload(CatalogueDb db, IBlobStore blobs, InspectionQueue
         var blob = await blobs.WriteAsync(content, options.Value.MaxUploadBytes, cancellation);
         if (blob.Bytes > 0) return blob;
         await blobs.DeleteAsync(blob.Sha256, cancellation);
-        throw new RuleBrokenException("file-empty", "The file is empty. Nothing was kept; export the part again and upload it.");
+        throw new RuleBrokenException("file-empty", $"The file is empty. Nothing was kept; export the part again and upload it.");
     }
 
     /// <summary>Adds the revision of a kept blob and has it inspected.</summary>

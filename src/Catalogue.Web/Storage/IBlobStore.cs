@@ -28,7 +28,13 @@ public sealed record StoredBlob(string Sha256, long Bytes);
 
 /// <summary>An upload over the cap; nothing of it was kept.</summary>
 public sealed class BlobTooLargeException(long maxBytes)
-    : Exception($"The file is larger than {maxBytes / (1024.0 * 1024):0.#} MiB, the most this catalogue takes. Nothing was kept; upload a smaller mesh.")
+    : Exception(Of(maxBytes).English)
 {
     public long MaxBytes { get; } = maxBytes;
+
+    /// <summary>For people, in their language.</summary>
+    public Sentence Said => Of(MaxBytes);
+
+    private static Sentence Of(long maxBytes) =>
+        $"The file is larger than {maxBytes / (1024.0 * 1024):0.#} MiB, the most this catalogue takes. Nothing was kept; upload a smaller mesh.";
 }

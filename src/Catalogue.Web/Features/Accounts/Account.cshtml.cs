@@ -35,12 +35,12 @@ internal sealed class AccountPage(UserManager<Account> accounts, SignInManager<A
     {
         this.Only(nameof(DisplayName));
         var name = DisplayName?.Trim() ?? "";
-        if (name.Length is 0 or > 80) ModelState.AddModelError(nameof(DisplayName), "The name others see has 1 to 80 characters.");
+        if (name.Length is 0 or > 80) ModelState.AddModelError(nameof(DisplayName), T($"The name others see has 1 to 80 characters."));
         if (!ModelState.IsValid) return await ShowAsync(cancellation);
         var account = await MineAsync();
         account.DisplayName = name;
         await accounts.UpdateAsync(account);
-        return this.Done("Your name was changed.", "/account");
+        return this.Done($"Your name was changed.", "/account");
     }
 
     public async Task<IActionResult> OnPostPasswordAsync(CancellationToken cancellation)
@@ -53,7 +53,7 @@ internal sealed class AccountPage(UserManager<Account> accounts, SignInManager<A
             ModelState.AddModelError(error.Code == nameof(AccountErrors.PasswordMismatch) ? "Passwords.Present" : "Passwords.New", error.Description);
         if (!changed.Succeeded) return await ShowAsync(cancellation);
         await signIn.RefreshSignInAsync(account);
-        return this.Done("Your password was changed. Other browsers signed in with the old one are signed out within a minute.", "/account");
+        return this.Done($"Your password was changed. Other browsers signed in with the old one are signed out within a minute.", "/account");
     }
 
     public async Task<IActionResult> OnPostTokenAsync(CancellationToken cancellation)
@@ -68,7 +68,7 @@ internal sealed class AccountPage(UserManager<Account> accounts, SignInManager<A
     public async Task<IActionResult> OnPostRevokeAsync(Guid token, CancellationToken cancellation)
     {
         await tokens.RevokeAsync((await MineAsync()).Id, token, cancellation);
-        return this.Done("The token was revoked. Programs that use it are refused from now on.", "/account");
+        return this.Done($"The token was revoked. Programs that use it are refused from now on.", "/account");
     }
 
     private async Task<Account> MineAsync() =>

@@ -48,7 +48,7 @@ internal sealed class DesignersPage(CatalogueDb db, UserManager<Account> account
     {
         if (found.Id.ToString() == accounts.GetUserId(User))
         {
-            ModelState.AddModelError("", "You cannot close your own account. Ask another host to do it.");
+            ModelState.AddModelError("", T($"You cannot close your own account. Ask another host to do it."));
             return await ShowAsync(cancellation);
         }
 

@@ -43,7 +43,7 @@ internal sealed class SetPasswordPage(UserManager<Account> accounts, SignInManag
             if (changed.Succeeded)
             {
                 await signIn.SignInAsync(account, isPersistent: true);
-                return this.Done("Your password is set and you are signed in.", "/drafts");
+                return this.Done($"Your password is set and you are signed in.", "/drafts");
             }
 
             foreach (var error in changed.Errors) ModelState.AddModelError(AccountErrors.FieldOf(error, "", nameof(Password)), error.Description);

@@ -26,7 +26,7 @@ internal sealed class SetUpPage(CatalogueDb db, UserManager<Account> accounts, S
 
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellation)
     {
-        if (await db.Users.AnyAsync(cancellation)) return this.Done("There is an account already. Sign in with it.", "/sign-in");
+        if (await db.Users.AnyAsync(cancellation)) return this.Done($"There is an account already. Sign in with it.", "/sign-in");
         return Page();
     }
 
@@ -35,15 +35,15 @@ internal sealed class SetUpPage(CatalogueDb db, UserManager<Account> accounts, S
         await first.Turn.WaitAsync(cancellation);
         try
         {
-            if (await db.Users.AnyAsync(cancellation)) return this.Done("There is an account already. Sign in with it.", "/sign-in");
-            if (!IsInvited) ModelState.AddModelError("", "The code in the address is not the one on the console. No account was made; open the link that the program printed when it started.");
+            if (await db.Users.AnyAsync(cancellation)) return this.Done($"There is an account already. Sign in with it.", "/sign-in");
+            if (!IsInvited) ModelState.AddModelError("", T($"The code in the address is not the one on the console. No account was made; open the link that the program printed when it started."));
             if (!ModelState.IsValid) return Page();
             var account = new Account { UserName = Form.Name!.Trim(), DisplayName = Form.DisplayName?.Trim() is { Length: > 0 } shown ? shown : Form.Name!.Trim(), IsHost = true };
             var made = await accounts.CreateAsync(account, Form.Password!);
             foreach (var error in made.Errors) ModelState.AddModelError(AccountErrors.FieldOf(error, "Form.Name", "Form.Password"), error.Description);
             if (!made.Succeeded) return Page();
             await signIn.SignInAsync(account, isPersistent: true);
-            return this.Done("The account is made and you are signed in. This is where your figures will be.", "/drafts");
+            return this.Done($"The account is made and you are signed in. This is where your figures will be.", "/drafts");
         }
         finally
         {

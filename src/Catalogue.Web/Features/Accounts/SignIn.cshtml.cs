@@ -46,7 +46,7 @@ internal sealed class SignInPage(CatalogueDb db, UserManager<Account> accounts, 
                 accounts.PasswordHasher.VerifyHashedPassword(new(), NobodysHash, Form.Password!);
             }
 
-            ModelState.AddModelError("", "That name and that password do not go together. After several wrong tries an account rests for five minutes. If you forgot the password, the host can make a link to set a new one.");
+            ModelState.AddModelError("", T($"That name and that password do not go together. After several wrong tries an account rests for five minutes. If you forgot the password, the host can make a link to set a new one."));
         }
 
         Response.StatusCode = StatusCodes.Status422UnprocessableEntity;

@@ -29,8 +29,8 @@ internal static class EmbeddingEndpoint
         HttpRequest request, RangeSearch search, CatalogueDb db, Masthead masthead, IOptions<CatalogueOptions> options, CancellationToken cancellation,
         string? url = null, string? format = null, int? maxwidth = null, int? maxheight = null)
     {
-        if (format is not (null or "json")) return Results.Problem(Problems.Make(501, "embed-format", "Only JSON is given here", $"“{format}” is not; leave “format” out, or say json."));
-        if (maxwidth is < 1 || maxheight is < 1) throw new RuleBrokenException("embed-size", "“maxwidth” and “maxheight” are whole numbers of pixels from 1 on.");
+        if (format is not (null or "json")) return Results.Problem(Problems.Make(501, "embed-format", $"Only JSON is given here", $"“{format}” is not; leave “format” out, or say json."));
+        if (maxwidth is < 1 || maxheight is < 1) throw new RuleBrokenException("embed-size", $"“maxwidth” and “maxheight” are whole numbers of pixels from 1 on.");
         var (slug, part) = PageOf(request, url);
         var figure = (await search.SnapshotAsync(cancellation)).BySlug.GetValueOrDefault(slug) ?? throw NotHere();
         var details = part is null ? null : await FigureAnswer.LoadAsync(db, search, slug, Printer.Unknown, cancellation, closely: part);
@@ -38,7 +38,7 @@ internal static class EmbeddingEndpoint
         if (part is not null && shown is null) throw NotHere();
 
         var range = await masthead.TitleAsync();
-        var title = shown is null ? figure.Title : $"{shown.Part.Name} of {figure.Title}";
+        var title = shown is null ? figure.Title : T($"{shown.Part.Name} of {figure.Title}");
         var page = part is null ? $"/figures/{slug}" : $"/figures/{slug}/parts/{part}";
         var answer = new JsonObject
         {
@@ -96,5 +96,5 @@ internal static class EmbeddingEndpoint
         };
     }
 
-    private static RuleBrokenException NotHere() => new("not-found", "“url” is to be the address of a published figure or part of this catalogue.");
+    private static RuleBrokenException NotHere() => new("not-found", $"“url” is to be the address of a published figure or part of this catalogue.");
 }

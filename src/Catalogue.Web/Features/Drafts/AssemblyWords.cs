@@ -19,7 +19,7 @@ internal sealed record HardwareWords(
         return need;
     }
 
-    private HardwareSpec Spec() => new(AssemblyWords.Stated(Kind, "kind"), Name ?? "", Quantity ?? 1)
+    private HardwareSpec Spec() => new(AssemblyWords.Stated(Kind), Name ?? "", Quantity ?? 1)
     {
         Size = Size,
         DiameterMm = DiameterMm,
@@ -49,7 +49,7 @@ internal sealed record JointWords(
         return joint;
     }
 
-    private JointSpec Spec() => new(AssemblyWords.Stated(Kind, "kind"), Name ?? "")
+    private JointSpec Spec() => new(AssemblyWords.Stated(Kind), Name ?? "")
     {
         InnerDiameterMm = InnerDiameterMm,
         OuterDiameterMm = OuterDiameterMm,
@@ -97,7 +97,7 @@ internal sealed record StepWords(
 
 internal static class AssemblyWords
 {
-    public static T Stated<T>(T? value, string what)
-        where T : struct, Enum => value ?? throw new RuleBrokenException(what + "-missing",
-            $"The {what} is missing. Nothing was changed; it is one of: {string.Join(", ", Words.All<T>())}.");
+    public static TKind Stated<TKind>(TKind? kind)
+        where TKind : struct, Enum => kind ?? throw new RuleBrokenException("kind-missing",
+            $"The kind is missing. Nothing was changed; it is one of: {string.Join(", ", Words.All<TKind>())}.");
 }

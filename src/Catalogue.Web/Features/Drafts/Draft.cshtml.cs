@@ -22,12 +22,12 @@ internal sealed class DraftPage(CatalogueDb db, TimeProvider time) : PageModel
 
     public async Task<IActionResult> OnPostWithdrawAsync(CancellationToken cancellation) =>
         await this.TryAsync(() => db.EditAsync(Figure, f => f.Withdraw(time.GetUtcNow().UtcDateTime), cancellation))
-            ? this.Done("The figure is withdrawn: readers no longer see it. Nothing of it is deleted.", $"/drafts/{Figure}")
+            ? this.Done($"The figure is withdrawn: readers no longer see it. Nothing of it is deleted.", $"/drafts/{Figure}")
             : await ShowAsync(cancellation);
 
     public async Task<IActionResult> OnPostReinstateAsync(CancellationToken cancellation) =>
         await this.TryAsync(() => db.EditAsync(Figure, f => f.Reinstate(time.GetUtcNow().UtcDateTime), cancellation))
-            ? this.Done("The figure is back, as it was before it was withdrawn.", $"/drafts/{Figure}")
+            ? this.Done($"The figure is back, as it was before it was withdrawn.", $"/drafts/{Figure}")
             : await ShowAsync(cancellation);
 
     private async Task<IActionResult> ShowAsync(CancellationToken cancellation)

@@ -67,7 +67,7 @@ internal static class DraftApi
         string figure, FigureWords words, CatalogueDb db, TimeProvider time, CancellationToken cancellation, int? version = null)
     {
         if (!string.IsNullOrWhiteSpace(words.Slug) && words.Slug != figure)
-            throw new RuleBrokenException("slug-fixed", "A figure keeps its address, because others link to it. Nothing was changed; leave “slug” out.");
+            throw new RuleBrokenException("slug-fixed", $"A figure keeps its address, because others link to it. Nothing was changed; leave “slug” out.");
         var changed = await db.EditAsync(figure, f =>
         {
             f.Describe(words.Text(), time.GetUtcNow().UtcDateTime);

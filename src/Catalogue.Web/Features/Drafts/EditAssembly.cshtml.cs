@@ -33,21 +33,39 @@ internal sealed class EditAssemblyPage(CatalogueDb db, TimeProvider time) : Page
     public IReadOnlyList<Process> Processes { get; private set; } = [];
     public IReadOnlyList<Part> Parts => [.. Whole.Parts.Where(p => !p.IsRemoved).OrderBy(p => p.Position)];
     public IEnumerable<SelectListItem> PartChoices => Parts.Select(p => new SelectListItem(p.Name, p.Slug));
-    public static IEnumerable<SelectListItem> HardwareKinds => Words.All<HardwareKind>().Select(k => new SelectListItem(k, k));
-    public static IEnumerable<SelectListItem> JointKinds => Enum.GetValues<JointKind>().Select(k => new SelectListItem(NameOf(k), Words.Of(k)));
+    public static IEnumerable<SelectListItem> HardwareKinds => Enum.GetValues<HardwareKind>().Select(k => new SelectListItem(DraftWords.Of(k), Words.Of(k)));
+    public static IEnumerable<SelectListItem> JointKinds => Enum.GetValues<JointKind>().Select(k => new SelectListItem(DraftWords.Of(k), Words.Of(k)));
 
     public IEnumerable<SelectListItem> Members =>
     [
-        new("whichever is built", ""),
-        .. Parts.Where(p => p.Role == PartRole.ChoiceMember).Select(p => new SelectListItem($"only with “{p.Name}”", p.Slug)),
+        new(T($"whichever is built"), ""),
+        .. Parts.Where(p => p.Role == PartRole.ChoiceMember).Select(p => new SelectListItem(T($"only with “{p.Name}”"), p.Slug)),
     ];
 
-    public static string NameOf(JointKind kind) => kind switch
+    /// <summary>What a step names, and when it is not done by everybody.</summary>
+    public static string About(Step step, IReadOnlyDictionary<Guid, string> names)
     {
-        JointKind.PopInBall => "pop-in ball",
-        JointKind.PlugInSleeve => "plug-in sleeve",
-        _ => Words.Spoken(kind),
-    };
+        var named = string.Join(", ", step.Parts.OrderBy(p => p.Position).Select(p => p.Name).Concat(step.Hardware.Select(h => h.Name)));
+        return string.Join(" – ", new[] { named, OnlyFor(step.Processes), step.ChoicePartId is { } member ? T($"only with {names[member]}") : "" }.Where(w => w.Length > 0));
+    }
+
+    public static string About(HardwareNeed need, Lengths lengths)
+    {
+        var said = new List<string> { DraftWords.Of(need.Kind) };
+        if (need.Size.Length > 0) said.Add(need.Size);
+        if (need.DiameterMm is { } diameter) said.Add($"Ø {lengths.Of(diameter)}");
+        if (need.CutLengthMm is { } length) said.Add(T($"cut to {lengths.Of(length)}"));
+        if (need.IsOptional) said.Add(T($"optional"));
+        return string.Join(", ", said);
+    }
+
+    public static string About(Joint joint, IReadOnlyDictionary<Guid, string> names)
+    {
+        var parts = T($"{DraftWords.Of(joint.Kind)} of {names[joint.FirstPartId]} and {names[joint.SecondPartId]}");
+        return joint.Processes.Length > 0 ? $"{parts} – {OnlyFor(joint.Processes)}" : parts;
+    }
+
+    private static string OnlyFor(string[] processes) => processes.Length > 0 ? T($"only for {string.Join(", ", processes)}") : "";
 
     public async Task OnGetAsync(Guid? joint, Guid? hardware, Guid? step, CancellationToken cancellation)
     {
@@ -59,27 +77,27 @@ internal sealed class EditAssemblyPage(CatalogueDb db, TimeProvider time) : Page
     }
 
     public Task<IActionResult> OnPostJointAsync(CancellationToken cancellation) => SaveAsync(nameof(Joint),
-        (f, now) => _ = Joint.Id is { } id ? Joint.Words().ApplyTo(f, f.JointOf(id), now) : Joint.Words().AddTo(f, now), "The joint is saved.", cancellation);
+        (f, now) => _ = Joint.Id is { } id ? Joint.Words().ApplyTo(f, f.JointOf(id), now) : Joint.Words().AddTo(f, now), $"The joint is saved.", cancellation);
 
     public Task<IActionResult> OnPostHardwareAsync(CancellationToken cancellation) => SaveAsync(nameof(Hardware),
-        (f, now) => _ = Hardware.Id is { } id ? Hardware.Words().ApplyTo(f, f.HardwareOf(id), now) : Hardware.Words().AddTo(f, now), "The hardware is saved.", cancellation);
+        (f, now) => _ = Hardware.Id is { } id ? Hardware.Words().ApplyTo(f, f.HardwareOf(id), now) : Hardware.Words().AddTo(f, now), $"The hardware is saved.", cancellation);
 
     public Task<IActionResult> OnPostStepAsync(CancellationToken cancellation) => SaveAsync(nameof(Step),
-        (f, now) => _ = Step.Id is { } id ? Step.Words().ApplyTo(f, f.StepOf(id), now) : Step.Words().AddTo(f, now), "The step is saved.", cancellation);
+        (f, now) => _ = Step.Id is { } id ? Step.Words().ApplyTo(f, f.StepOf(id), now) : Step.Words().AddTo(f, now), $"The step is saved.", cancellation);
 
     public Task<IActionResult> OnPostRemoveJointAsync(Guid id, CancellationToken cancellation) =>
-        SaveAsync("", (f, now) => f.RemoveJoint(f.JointOf(id), now), "The joint is removed.", cancellation);
+        SaveAsync("", (f, now) => f.RemoveJoint(f.JointOf(id), now), $"The joint is removed.", cancellation);
 
     public Task<IActionResult> OnPostRemoveHardwareAsync(Guid id, CancellationToken cancellation) =>
-        SaveAsync("", (f, now) => f.RemoveHardware(f.HardwareOf(id), now), "The hardware is removed.", cancellation);
+        SaveAsync("", (f, now) => f.RemoveHardware(f.HardwareOf(id), now), $"The hardware is removed.", cancellation);
 
     public Task<IActionResult> OnPostRemoveStepAsync(Guid id, CancellationToken cancellation) =>
-        SaveAsync("", (f, now) => f.RemoveStep(f.StepOf(id), now), "The step is removed.", cancellation);
+        SaveAsync("", (f, now) => f.RemoveStep(f.StepOf(id), now), $"The step is removed.", cancellation);
 
     public Task<IActionResult> OnPostMoveStepAsync(Guid id, int position, CancellationToken cancellation) =>
-        SaveAsync("", (f, now) => f.MoveStep(f.StepOf(id), position, now), "The step is moved.", cancellation);
+        SaveAsync("", (f, now) => f.MoveStep(f.StepOf(id), position, now), $"The step is moved.", cancellation);
 
-    private async Task<IActionResult> SaveAsync(string form, Action<Figure, DateTime> change, string done, CancellationToken cancellation)
+    private async Task<IActionResult> SaveAsync(string form, Action<Figure, DateTime> change, Sentence done, CancellationToken cancellation)
     {
         this.Only(form);
         if (await this.TryAsync(() => db.EditAsync(Figure, f => change(f, time.GetUtcNow().UtcDateTime), cancellation)))

@@ -33,12 +33,12 @@ internal sealed class EditChoicesPage(CatalogueDb db, TimeProvider time) : PageM
 
     public async Task<IActionResult> OnPostAddAsync(CancellationToken cancellation) =>
         await this.TryAsync(() => db.EditAsync(Figure, f => f.AddChoice(Slug.GivenOrFrom(null, Name), Name ?? "", time.GetUtcNow().UtcDateTime), cancellation), Fields)
-            ? this.Done("The choice is made. Now let parts join it: each part's role says which choice it is a member of.", $"/edit-choices/{Figure}")
+            ? this.Done($"The choice is made. Now let parts join it: each part's role says which choice it is a member of.", $"/edit-choices/{Figure}")
             : await ShowAsync(cancellation);
 
     public async Task<IActionResult> OnPostDefaultAsync(string choice, string? part, CancellationToken cancellation) =>
         await this.TryAsync(() => db.EditAsync(Figure, f => f.ChoiceOf(choice).MakeDefault(f.PartOf(part), time.GetUtcNow().UtcDateTime), cancellation))
-            ? this.Done("The member that is built by default is changed.", $"/edit-choices/{Figure}")
+            ? this.Done($"The member that is built by default is changed.", $"/edit-choices/{Figure}")
             : await ShowAsync(cancellation);
 
     private async Task<IActionResult> ShowAsync(CancellationToken cancellation)

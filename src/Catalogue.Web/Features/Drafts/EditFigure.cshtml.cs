@@ -51,12 +51,12 @@ internal sealed class EditFigurePage(CatalogueDb db, TimeProvider time) : PageMo
             if (Began != FigureForm.Of(figure).Stamp())
             {
                 throw new RuleBrokenException("changed-meanwhile",
-                    "Somebody else changed these words since you opened this page. Theirs are kept; yours are below and not saved yet. Compare, then save again to put yours in their place.");
+                    $"Somebody else changed these words since you opened this page. Theirs are kept; yours are below and not saved yet. Compare, then save again to put yours in their place.");
             }
 
             figure.Describe(Form.Words().Text(), now);
         }, cancellation), FigureForm.Fields);
-        if (changed) return this.Done("The words are changed. Readers of a published figure see them at once.", $"/drafts/{Figure}");
+        if (changed) return this.Done($"The words are changed. Readers of a published figure see them at once.", $"/drafts/{Figure}");
         Existing = await db.LoadForViewingAsync(Figure, cancellation);
         Began = FigureForm.Of(Existing).Stamp();
         return Page();

@@ -37,9 +37,9 @@ internal sealed class EditPartPage(CatalogueDb db, TimeProvider time) : PageMode
 
     public IEnumerable<SelectListItem> Roles =>
     [
-        new("required: the figure is not complete without it", Words.Of(PartRole.Required)),
-        new("optional: an accessory", Words.Of(PartRole.Optional)),
-        .. Whole.Choices.OrderBy(c => c.Name).Select(c => new SelectListItem($"one member of the choice “{c.Name}”", PartForm.ChoicePrefix + c.Slug)),
+        new(T($"required: the figure is not complete without it"), Words.Of(PartRole.Required)),
+        new(T($"optional: an accessory"), Words.Of(PartRole.Optional)),
+        .. Whole.Choices.OrderBy(c => c.Name).Select(c => new SelectListItem(T($"one member of the choice “{c.Name}”"), PartForm.ChoicePrefix + c.Slug)),
     ];
 
     public async Task OnGetAsync(CancellationToken cancellation)
@@ -55,7 +55,7 @@ internal sealed class EditPartPage(CatalogueDb db, TimeProvider time) : PageMode
         var done = await this.TryAsync(async () => part = await db.EditAsync(Figure, f =>
             Part is null ? Form.Words().AddTo(f, now) : Form.Words().ApplyTo(f.PartOf(Part), now), cancellation), Fields);
         if (done && Part is null) return this.Done($"“{part!.Name}” is added. Say next what shape it has and for which processes.", $"/edit-variant/{Figure}/{part.Slug}");
-        if (done) return this.Done("The part is changed.", $"/drafts/{Figure}/parts/{Part}");
+        if (done) return this.Done($"The part is changed.", $"/drafts/{Figure}/parts/{Part}");
         await LoadAsync(cancellation);
         return Page();
     }

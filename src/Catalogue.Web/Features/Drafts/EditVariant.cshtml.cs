@@ -42,7 +42,7 @@ internal sealed class EditVariantPage(CatalogueDb db, TimeProvider time) : PageM
     {
         await LoadAsync(cancellation);
         if (Existing is not null) Form = VariantForm.Of(Existing);
-        else if (Whole.Variants.Count == 0) Form.Name = "Standard";
+        else if (Whole.Variants.Count == 0) Form.Name = T($"Standard");
     }
 
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellation)
@@ -51,8 +51,8 @@ internal sealed class EditVariantPage(CatalogueDb db, TimeProvider time) : PageM
         Variant? variant = null;
         var done = await this.TryAsync(async () => variant = await db.EditAsync(Figure, f =>
             Variant is null ? Form.Words().AddTo(f.PartOf(Part), now) : Form.Words().ApplyTo(f.VariantOf(Part, Variant), now), cancellation), Fields);
-        if (done && Variant is null) return this.Done("The variant is added. Now its mesh.", $"/upload/{Figure}/{Part}/{variant!.Slug}");
-        if (done) return this.Done("The variant is changed.", $"/drafts/{Figure}/parts/{Part}");
+        if (done && Variant is null) return this.Done($"The variant is added. Now its mesh.", $"/upload/{Figure}/{Part}/{variant!.Slug}");
+        if (done) return this.Done($"The variant is changed.", $"/drafts/{Figure}/parts/{Part}");
         await LoadAsync(cancellation);
         return Page();
     }

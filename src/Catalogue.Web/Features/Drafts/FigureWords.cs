@@ -31,7 +31,7 @@ internal sealed record FigureWords
     public FigureText Text() => new()
     {
         Title = Title ?? "",
-        HeightMm = HeightMm ?? throw new RuleBrokenException("height-invalid", "The height in mm is missing. Nothing was changed; give a number above 0."),
+        HeightMm = HeightMm ?? throw new RuleBrokenException("height-invalid", $"The height in mm is missing. Nothing was changed; give a number above 0."),
         Licence = Licence ?? "",
         Summary = Summary,
         Story = Story,

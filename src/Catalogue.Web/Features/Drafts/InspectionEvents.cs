@@ -40,9 +40,9 @@ internal static class InspectionEvents
     {
         ids = [.. ids.Distinct()];
         if (ids.Length is 0 or > InspectionWatch.MostInspections)
-            throw new RuleBrokenException("inspections-invalid", FormattableString.Invariant($"Name between one and {InspectionWatch.MostInspections} inspections: ?id=…&id=…."));
+            throw new RuleBrokenException("inspections-invalid", $"Name between one and {InspectionWatch.MostInspections} inspections: ?id=…&id=….");
         using var ended = CancellationTokenSource.CreateLinkedTokenSource(context.RequestAborted, life.ApplicationStopping);
-        if (await db.Inspections.CountAsync(i => ids.Contains(i.Id), ended.Token) < ids.Length) throw new RuleBrokenException("not-found", "One of these inspections is not here.");
+        if (await db.Inspections.CountAsync(i => ids.Contains(i.Id), ended.Token) < ids.Length) throw new RuleBrokenException("not-found", $"One of these inspections is not here.");
         if (context.Request.Headers["Last-Event-ID"] == End)
         {
             context.Response.StatusCode = StatusCodes.Status204NoContent; // The standard's way to say: do not come again.
@@ -100,10 +100,10 @@ internal static class InspectionWords
 {
     public static string Of(InspectionState state, string stage, int percent) => state switch
     {
-        InspectionState.Queued => "Waiting to be inspected.",
-        InspectionState.Running => FormattableString.Invariant($"Being inspected: {StageWords.Of(stage)}, {percent} % of all checks done"),
-        InspectionState.Done => "Inspected.",
-        InspectionState.Rejected => "The file could not be read as a mesh.",
-        _ => "The inspection broke off.",
+        InspectionState.Queued => T($"Waiting to be inspected."),
+        InspectionState.Running => T($"Being inspected: {StageWords.Of(stage)}, {percent} % of all checks done"),
+        InspectionState.Done => T($"Inspected."),
+        InspectionState.Rejected => T($"The file could not be read as a mesh."),
+        _ => T($"The inspection broke off."),
     };
 }

@@ -43,45 +43,45 @@ internal sealed class PartPage(CatalogueDb db, InspectionQueue queue, IBlobStore
     }
 
     public Task<IActionResult> OnPostRemoveAsync(CancellationToken cancellation) => ChangeAsync((f, now) => f.RemovePart(f.PartOf(Part), now),
-        "The part is taken out of the next edition. Readers see it until you publish; its revisions are kept.", cancellation);
+        $"The part is taken out of the next edition. Readers see it until you publish; its revisions are kept.", cancellation);
 
     public Task<IActionResult> OnPostRestoreAsync(CancellationToken cancellation) => ChangeAsync((f, now) => f.RestorePart(f.PartOf(Part), now),
-        "The part is back.", cancellation);
+        $"The part is back.", cancellation);
 
     public Task<IActionResult> OnPostRemoveVariantAsync(string variant, CancellationToken cancellation) => ChangeAsync((f, now) => f.VariantOf(Part, variant).Remove(now),
-        "The variant is taken out of the next edition. Readers see it until you publish; its revisions are kept.", cancellation);
+        $"The variant is taken out of the next edition. Readers see it until you publish; its revisions are kept.", cancellation);
 
     public Task<IActionResult> OnPostRestoreVariantAsync(string variant, CancellationToken cancellation) => ChangeAsync((f, now) => f.VariantOf(Part, variant).Restore(now),
-        "The variant is back.", cancellation);
+        $"The variant is back.", cancellation);
 
     public Task<IActionResult> OnPostDiscardAsync(string variant, int number, CancellationToken cancellation) => ChangeAsync(
         (f, now) => f.VariantOf(Part, variant).Discard(number, discard: true, now),
-        string.Create(CultureInfo.InvariantCulture, $"Revision {number} is left out of what is published next. Its number is not given again."), cancellation);
+        $"Revision {number} is left out of what is published next. Its number is not given again.", cancellation);
 
     public Task<IActionResult> OnPostKeepAsync(string variant, int number, CancellationToken cancellation) => ChangeAsync(
         (f, now) => f.VariantOf(Part, variant).Discard(number, discard: false, now),
-        string.Create(CultureInfo.InvariantCulture, $"Revision {number} counts again."), cancellation);
+        $"Revision {number} counts again.", cancellation);
 
     public Task<IActionResult> OnPostOverruleAsync(string variant, int number, string process, string code, string? reason, CancellationToken cancellation) => SaidAsync(
         async () => await db.OverruleAsync(Figure, f => f.VariantOf(Part, variant), new(number, process, code), reason, await signature.OfAsync(User), Now, cancellation),
-        "Overruled. Readers see the finding, your reason, your name and the date; it no longer counts in the verdict.", cancellation);
+        $"Overruled. Readers see the finding, your reason, your name and the date; it no longer counts in the verdict.", cancellation);
 
     public Task<IActionResult> OnPostUpholdAsync(string variant, int number, string process, string code, CancellationToken cancellation) => SaidAsync(
         async () => await db.WithdrawOverrulingAsync(Figure, f => f.VariantOf(Part, variant), new(number, process, code), await signature.OfAsync(User), Now, cancellation),
-        "Your word is taken back; the finding counts again.", cancellation);
+        $"Your word is taken back; the finding counts again.", cancellation);
 
     public async Task<IActionResult> OnPostRepeatAsync(Guid inspection, CancellationToken cancellation)
     {
         await queue.RepeatAsync(inspection, cancellation);
-        return this.Done("The mesh is inspected again.", $"/drafts/{Figure}/parts/{Part}");
+        return this.Done($"The mesh is inspected again.", $"/drafts/{Figure}/parts/{Part}");
     }
 
     private DateTime Now => time.GetUtcNow().UtcDateTime;
 
-    private Task<IActionResult> ChangeAsync(Action<Figure, DateTime> change, string done, CancellationToken cancellation) =>
+    private Task<IActionResult> ChangeAsync(Action<Figure, DateTime> change, Sentence done, CancellationToken cancellation) =>
         SaidAsync(() => db.EditAsync(Figure, f => change(f, Now), cancellation), done, cancellation);
 
-    private async Task<IActionResult> SaidAsync(Func<Task> change, string done, CancellationToken cancellation) =>
+    private async Task<IActionResult> SaidAsync(Func<Task> change, Sentence done, CancellationToken cancellation) =>
         await this.TryAsync(change) ? this.Done(done, $"/drafts/{Figure}/parts/{Part}") : await ShowAsync(cancellation);
 
     private async Task<IActionResult> ShowAsync(CancellationToken cancellation)
@@ -111,10 +111,10 @@ internal sealed class PartPage(CatalogueDb db, InspectionQueue queue, IBlobStore
         {
             Id = variant.Slug,
             Anchor = "look-" + variant.Slug,
-            Name = string.Create(CultureInfo.InvariantCulture, $"{View.Name}, {variant.Name}, revision {latest.Number}"),
+            Name = T($"{View.Name}, {variant.Name}, revision {latest.Number}"),
             Revision = string.Create(CultureInfo.InvariantCulture, $"/api/figures/{Figure}/parts/{Part}/variants/{variant.Slug}/revisions/{latest.Number}"),
             Picture = asked is null ? PicturePath.Of(Figure, Part, variant.Slug, revision, 640) : PicturePath.Of(Figure, Part, variant.Slug, revision, asked, 640),
-            PictureWords = asked is null ? $"{View.Name} as it lies in its file, seen from the front and a little from the left" : $"{View.Name} with a ball where it is: {asked.Message}",
+            PictureWords = asked is null ? T($"{View.Name} as it lies in its file, seen from the front and a little from the left") : T($"{View.Name} with a ball where it is: {asked.Message}"),
             Process = process,
             Inches = visitor.Inches,
             Findings = findings,

@@ -20,7 +20,7 @@ internal sealed record PartWords(string? Slug, string? Name, int? Quantity, Part
     public Part ApplyTo(Part part, DateTime now)
     {
         if (!string.IsNullOrWhiteSpace(Slug) && Slug != part.Slug)
-            throw new RuleBrokenException("slug-fixed", "A part keeps its address, because others link to it. Nothing was changed; leave “slug” out.");
+            throw new RuleBrokenException("slug-fixed", $"A part keeps its address, because others link to it. Nothing was changed; leave “slug” out.");
         part.Describe(Name ?? "", Quantity ?? 1, Note, now);
         TakeRole(part, now);
         return part;
@@ -31,7 +31,7 @@ internal sealed record PartWords(string? Slug, string? Name, int? Quantity, Part
         var choice = string.IsNullOrWhiteSpace(Choice) ? null : part.Figure.ChoiceOf(Choice);
         var role = Role ?? (choice is null ? PartRole.Required : PartRole.ChoiceMember);
         if (role == PartRole.ChoiceMember && choice is not null) part.Join(choice, now);
-        else if (choice is not null) throw new RuleBrokenException("role-contradictory", "A member of a choice has the role “choice”. Nothing was changed; leave one of the two out.");
+        else if (choice is not null) throw new RuleBrokenException("role-contradictory", $"A member of a choice has the role “choice”. Nothing was changed; leave one of the two out.");
         else part.SetRole(role, now);
     }
 }
@@ -53,7 +53,7 @@ internal sealed record VariantWords(
     public Variant ApplyTo(Variant variant, DateTime now)
     {
         if (!string.IsNullOrWhiteSpace(Slug) && Slug != variant.Slug)
-            throw new RuleBrokenException("slug-fixed", "A variant keeps its address, because others link to it. Nothing was changed; leave “slug” out.");
+            throw new RuleBrokenException("slug-fixed", $"A variant keeps its address, because others link to it. Nothing was changed; leave “slug” out.");
         variant.Describe(Name ?? "", Note, now);
         variant.Declare(Processes ?? [], now);
         foreach (var declaration in variant.Declarations) variant.Reserve(declaration.Process, null, now);

@@ -48,8 +48,8 @@ internal sealed class PlacingFromBuild(CatalogueDb db, IBlobStore blobs, TimePro
 
         if (found.Count == 0)
         {
-            throw new RuleBrokenException("build-foreign", "Nothing in this build is one of the figure's own meshes, turned and moved. Nothing was changed. Put the very meshes that were "
-                + "uploaded into the build, in their size, with their triangles as they are.");
+            throw new RuleBrokenException("build-foreign",
+                $"Nothing in this build is one of the figure's own meshes, turned and moved. Nothing was changed. Put the very meshes that were uploaded into the build, in their size, with their triangles as they are.");
         }
 
         var placed = new List<string>();
@@ -62,7 +62,7 @@ internal sealed class PlacingFromBuild(CatalogueDb db, IBlobStore blobs, TimePro
                 placed.Add(slug);
             }
         }, cancellation);
-        return new(placed, [.. found.Keys.Except(placed)], [.. left.Select((item, i) => item.Name ?? $"item {i + 1}")]);
+        return new(placed, [.. found.Keys.Except(placed)], [.. left.Select((item, i) => item.Name ?? T($"item {i + 1}"))]);
     }
 }
 

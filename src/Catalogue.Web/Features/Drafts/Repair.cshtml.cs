@@ -68,7 +68,7 @@ internal sealed class RepairPage(CatalogueDb db, RevisionRepair repair) : PageMo
         }
         catch (RuleBrokenException refused) when (refused.Code != "not-found")
         {
-            Refusal = refused.Message;
+            Refusal = refused.Said.ToString();
             Response.StatusCode = Problems.Of(refused).Status!.Value;
         }
 

@@ -22,7 +22,7 @@ internal sealed class RevisionRepair(CatalogueDb db, IBlobStore blobs, MeshUploa
     {
         var (variant, revision) = await FindAsync(at, number, null, cancellation);
         await using var content = await OpenAsync(revision, cancellation);
-        var proposal = await turns.RunAsync(token => RepairProposal.Of(content, content.Length, revision.StatedUnit, token), "Nothing was changed", TooLong, cancellation);
+        var proposal = await turns.RunAsync(token => RepairProposal.Of(content, content.Length, revision.StatedUnit, token), InspectionTurns.BusyUnchanged, TooLong, cancellation);
         return new(variant, revision, proposal);
     }
 
@@ -42,7 +42,7 @@ internal sealed class RevisionRepair(CatalogueDb db, IBlobStore blobs, MeshUploa
                 RepairFormats.Write(format, proposal.Mesh, $"{variant.Part.Figure.Slug} {variant.Part.Slug}", number, repaired, token);
                 return (format, accepted.Note ?? proposal.Note(number));
             },
-            "Nothing was changed", TooLong, cancellation);
+            InspectionTurns.BusyUnchanged, TooLong, cancellation);
         repaired.Position = 0;
         var words = new UploadWords(RepairFormats.NameOf(revision.FileName, format), LengthUnit.Millimetre, note) { LastLook = v => v.ToRepair(number, seen) };
         return await upload.AddAsync(at, words, await upload.KeepAsync(repaired, cancellation), cancellation);
@@ -55,7 +55,7 @@ internal sealed class RevisionRepair(CatalogueDb db, IBlobStore blobs, MeshUploa
         if (!revision.Inspection.IsFinished)
             throw new RuleBrokenException("inspection-pending", $"Revision {number} is still being inspected. Nothing was changed; wait until that is done.");
         if (revision.Inspection.State == InspectionState.Rejected)
-            throw new RuleBrokenException("mesh-rejected", $"Revision {number} could not be read as a mesh, so there is nothing to repair: {revision.Inspection.ErrorMessage}");
+            throw new RuleBrokenException("mesh-rejected", $"Revision {number} could not be read as a mesh, so there is nothing to repair: {Known(revision.Inspection.ErrorMessage)}");
         if (revision.Bytes > options.Value.MaxInspectionBytes)
         {
             throw new RuleBrokenException("repair-too-large",

@@ -67,7 +67,7 @@ internal sealed class VisitorInspection(CatalogueDb db, IOptions<CatalogueOption
     /// <exception cref="RuleBrokenException"><c>busy</c>, <c>inspection-too-long</c>.</exception>
     public Task<InspectionReport> InspectAsync(SpooledMesh mesh, InspectionRequest request, CancellationToken cancellation) => turns.RunAsync(
         token => MeshInspector.Inspect(mesh.Content, mesh.Content.Length, request with { Sha256 = mesh.Sha256 }, null, token).Report,
-        "Nothing was kept of yours",
+        InspectionTurns.BusyUnkept,
         () => new("inspection-too-long",
             $"The inspection took longer than {InspectionTurns.Patience.TotalSeconds:0} seconds. Nothing was kept. Use fewer triangles, or the program's own “inspect” command, which has no such limit."),
         cancellation);
@@ -86,8 +86,8 @@ internal sealed class VisitorInspection(CatalogueDb db, IOptions<CatalogueOption
                         + Convert.ToBase64String(PictureEncoding.Encode(OrientationPicture.Draw(file, way, room, ways.LimitDegrees, PictureSide, PictureSide), "webp"))),
                 ];
             },
-            "Nothing was kept of yours",
-            () => new("inspection-too-long", "Drawing the ways to lay it down took too long. Nothing was kept. Use fewer triangles."),
+            InspectionTurns.BusyUnkept,
+            () => new("inspection-too-long", $"Drawing the ways to lay it down took too long. Nothing was kept. Use fewer triangles."),
             cancellation);
 }
 

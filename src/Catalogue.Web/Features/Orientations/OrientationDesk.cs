@@ -72,7 +72,7 @@ internal sealed class OrientationDesk(IBlobStore blobs, CatalogueOptions options
         });
     }
 
-    private Task<byte[]> InTurnAsync(Func<CancellationToken, byte[]> work) => turns.RunAsync(work, "Nothing was changed",
+    private Task<byte[]> InTurnAsync(Func<CancellationToken, byte[]> work) => turns.RunAsync(work, InspectionTurns.BusyUnchanged,
         () => new("orientations-too-long", string.Create(CultureInfo.InvariantCulture,
             $"Working out how to lay this part down took longer than {InspectionTurns.Patience.TotalSeconds:0} seconds and was given up. The program's own “inspect” command has no such limit.")),
         CancellationToken.None);

@@ -31,7 +31,15 @@ internal sealed class ReportPageModel(CatalogueDb db, RangeSearch search, Report
     /// <summary>Every published file of the part: variant, number and a name to choose it by.</summary>
     public IEnumerable<(string Value, string Name)> Files => Part.Variants.SelectMany(v => Answer.Details.RevisionsOfVariant[v.Variant.Id].Select(r =>
         (string.Create(CultureInfo.InvariantCulture, $"{v.Variant.Slug}/{r.Number}"),
-            $"{(Part.Variants.Count > 1 ? v.Variant.Name + ", revision" : "Revision")} {r.Number}{(r.Id == v.Revision.Id ? ", shown now" : "")}")));
+            NameOf(Part.Variants.Count > 1 ? v.Variant.Name : null, r.Number, r.Id == v.Revision.Id))));
+
+    private static string NameOf(string? variant, int number, bool isShown) => (variant, isShown) switch
+    {
+        (null, true) => T($"Revision {number}, shown now"),
+        (null, false) => T($"Revision {number}"),
+        (_, true) => T($"{variant}, revision {number}, shown now"),
+        _ => T($"{variant}, revision {number}"),
+    };
 
     public async Task OnGetAsync(string figure, string part, bool thanks, CancellationToken cancellation)
     {
@@ -60,7 +68,7 @@ internal sealed class ReportPageModel(CatalogueDb db, RangeSearch search, Report
         }
         catch (RuleBrokenException broken)
         {
-            Refusal = broken.Message;
+            Refusal = broken.Said.ToString();
             Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
             return Page();
         }
@@ -103,19 +111,19 @@ internal sealed class ReportForm
         var parts = File.Split('/');
         return parts.Length == 2 && int.TryParse(parts[1], NumberStyles.None, CultureInfo.InvariantCulture, out var number)
             ? (parts[0], number)
-            : throw new RuleBrokenException("file-invalid", "The file you printed is none of the list. Your report was not kept; choose it again.");
+            : throw new RuleBrokenException("file-invalid", $"The file you printed is none of the list. Your report was not kept; choose it again.");
     }
 
     /// <exception cref="RuleBrokenException">A choice is missing or unknown.</exception>
     public ReportText Text()
     {
         if (string.IsNullOrEmpty(Process))
-            throw new RuleBrokenException("process-missing", "The process is missing. Your report was not kept yet; choose what you printed with.");
-        var outcome = Chosen<ReportOutcome>(Outcome, "outcome", "how it went");
+            throw new RuleBrokenException("process-missing", $"The process is missing. Your report was not kept yet; choose what you printed with.");
+        var outcome = Chosen<ReportOutcome>(Outcome, "outcome-missing", $"How it went is missing. Your report was not kept yet; choose it and send again.");
         var symptom = outcome == ReportOutcome.Worked ? ReportSymptom.None
             : string.IsNullOrEmpty(Symptom) ? ReportSymptom.None
-            : Chosen<ReportSymptom>(Symptom, "symptom", "what happened");
-        var stage = outcome == ReportOutcome.Worked && string.IsNullOrEmpty(Stage) ? ReportStage.Use : Chosen<ReportStage>(Stage, "stage", "when it happened");
+            : Chosen<ReportSymptom>(Symptom, "symptom-missing", $"What happened is missing. Your report was not kept yet; choose it and send again.");
+        var stage = outcome == ReportOutcome.Worked && string.IsNullOrEmpty(Stage) ? ReportStage.Use : Chosen<ReportStage>(Stage, "stage-missing", $"When it happened is missing. Your report was not kept yet; choose it and send again.");
         return new(Process, outcome, symptom, stage) { Printer = Printer, LayerHeightMm = Layer(), Note = Note, ReportedBy = ReportedBy };
     }
 
@@ -127,8 +135,6 @@ internal sealed class ReportForm
             : throw new RuleBrokenException("layer-height-invalid", $"“{LayerHeight}” is not a layer height. Your report was not kept yet; write it in mm, like 0.05.");
     }
 
-    private static T Chosen<T>(string? word, string code, string what)
-        where T : struct, Enum => Words.TryParse<T>(word, out var value)
-        ? value
-        : throw new RuleBrokenException(code + "-missing", $"One thing is missing: {what}. Your report was not kept yet; choose it and send again.");
+    private static TWord Chosen<TWord>(string? word, string code, Sentence missing)
+        where TWord : struct, Enum => Words.TryParse<TWord>(word, out var value) ? value : throw new RuleBrokenException(code, missing);
 }

@@ -76,11 +76,11 @@ internal sealed record ReportWish
 
     public ReportText Text() => new(
         Process ?? "",
-        Outcome ?? throw new RuleBrokenException("outcome-missing", "“outcome” is missing. Your report was not kept; send worked, worked-with-care or failed."),
+        Outcome ?? throw new RuleBrokenException("outcome-missing", $"“outcome” is missing. Your report was not kept; send worked, worked-with-care or failed."),
         Symptom ?? ReportSymptom.None,
         Stage ?? (Outcome == ReportOutcome.Worked
             ? ReportStage.Use
-            : throw new RuleBrokenException("stage-missing", "“stage” is missing. Your report was not kept; send printing, cleaning, assembly or use.")))
+            : throw new RuleBrokenException("stage-missing", $"“stage” is missing. Your report was not kept; send printing, cleaning, assembly or use.")))
     {
         Printer = Printer,
         LayerHeightMm = LayerHeightMm,
