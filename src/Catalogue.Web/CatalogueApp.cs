@@ -16,6 +16,7 @@ using Catalogue.Web.Features.Processes;
 using Catalogue.Web.Features.Ranges;
 using Catalogue.Web.Features.Reports;
 using Catalogue.Web.Features.Scaling;
+using Catalogue.Web.Features.Scripts;
 using Catalogue.Web.Features.Shared;
 using Catalogue.Web.Features.Viewer;
 using Catalogue.Web.Inspection;
@@ -88,6 +89,7 @@ internal static class CatalogueApp
         app.MapLimitApi();
         app.MapRateApi();
         app.MapScaleApi();
+        app.MapScriptTexts();
         app.MapRazorPages();
         return app;
     }

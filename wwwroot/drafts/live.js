@@ -1,6 +1,8 @@
 // While meshes are being inspected: follows them over one connection, says how far they are, and puts fresh pieces (data-live) in place when one is done.
 // Without a connection that stays open it asks for the page every now and then; without this module the page reloads itself as a whole (see _Live.cshtml).
 
+import { t } from '../words/words.js';
+
 const pause = 1500;
 const most = 50; // of inspections over one connection; the others follow when these are done
 const address = document.querySelector('script[data-events]').dataset.events;
@@ -71,7 +73,7 @@ function follow() {
     const done = JSON.parse(data);
     tell(done);
     waiting.delete(done.id);
-    voice.textContent = waiting.size === 0 ? done.words : `${done.words} ${waiting.size} more to go.`;
+    voice.textContent = waiting.size === 0 ? done.words : `${done.words} ${t('{0} more to go.', waiting.size)}`;
     if (waiting.size === 0) source.close();
     look();
   });

@@ -1,4 +1,5 @@
 // The visitor's own list: everything on this page comes from this browser and stays there.
+import { day, t } from '../words/words.js';
 import { addressOf, change, put, read } from './store.js';
 
 const page = document.querySelector('#mine');
@@ -10,8 +11,8 @@ function row(entry, template, to) {
   const link = item.querySelector('a');
   link.href = addressOf(entry.slug);
   link.textContent = entry.title;
-  const day = new Date(entry.at);
-  item.querySelector('.mine-day').textContent = Number.isNaN(day.valueOf()) ? '' : day.toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' });
+  const at = new Date(entry.at);
+  item.querySelector('.mine-day').textContent = Number.isNaN(at.valueOf()) ? '' : day(at);
   for (const button of item.querySelectorAll('button')) {
     button.append(' ');
     const voice = document.createElement('span');
@@ -65,10 +66,10 @@ page.querySelector('#save-text').addEventListener('click', () => {
     const entries = read().list.filter((entry) => entry.state === state);
     return entries.length === 0 ? [] : [page.querySelector(`#${state} h2`).textContent, ...entries.map((entry) => `- ${entry.title}  ${addressOf(entry.slug)}`), ''];
   });
-  save('my-figures.txt', 'text/plain', lines.join('\n'));
+  save(`${t('my-figures')}.txt`, 'text/plain', lines.join('\n'));
 });
 page.querySelector('#save-json').addEventListener('click', () => {
-  save('my-figures.json', 'application/json', `${JSON.stringify({ list: read().list }, null, 2)}\n`);
+  save(`${t('my-figures')}.json`, 'application/json', `${JSON.stringify({ list: read().list }, null, 2)}\n`);
 });
 page.querySelector('#clear').addEventListener('click', () => {
   change((kept) => {

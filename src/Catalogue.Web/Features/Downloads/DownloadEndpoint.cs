@@ -32,7 +32,7 @@ internal static class DownloadEndpoint
         if (filename != name) return Results.Redirect(http.Request.PathBase + DownloadPath.Of(figure, part, variant, found), permanent: true);
         var content = await blobs.OpenAsync(found.Sha256, cancellation)
             ?? throw new RuleBrokenException("file-missing",
-                "The catalogue knows this file but cannot find it in its store. Nothing else is affected; please tell the host, who can restore it from a backup.");
+                $"The catalogue knows this file but cannot find it in its store. Nothing else is affected; please tell the host, who can restore it from a backup.");
         var headers = http.Response.Headers;
         headers["Repr-Digest"] = $"sha-256=:{Convert.ToBase64String(Convert.FromHexString(found.Sha256))}:";
         headers.CacheControl = "public, max-age=31536000, immutable";

@@ -44,7 +44,7 @@ internal static class OrientationApi
         string? variant = null, string? v = null)
     {
         if (!PicturePath.Sizes.Contains(size) || format is not ("webp" or "png"))
-            throw new RuleBrokenException("not-found", string.Create(CultureInfo.InvariantCulture, $"Pictures are {string.Join(", ", PicturePath.Sizes)} pixels wide, as webp and png."));
+            throw new RuleBrokenException("not-found", $"Pictures are {string.Join(", ", PicturePath.Sizes)} pixels wide, as webp and png.");
         var laid = await LaidPart.FindAsync(db, search, figure, part, variant, PrinterLink.Read(http.Request.Query) ?? Printer.Unknown, cancellation);
         var picture = await desk.PictureAsync(laid.Question, way, size, format, cancellation);
         var mark = string.Create(CultureInfo.InvariantCulture, $"{laid.Question.Name[..12]}-{OrientationPicture.Version}");
@@ -78,11 +78,11 @@ internal sealed record LaidPart(string Figure, string Part, string Variant, int 
         ArgumentNullException.ThrowIfNull(part);
         ArgumentNullException.ThrowIfNull(printer);
         if (answer.Asked is not { Process: { } process } || printer.Volume is not { } room)
-            throw new RuleBrokenException("printer-needed", "Which way a part lies best depends on the printer: say the process and the build volume, for example ?process=VPP-rigid&volume=64x114x152.");
+            throw new RuleBrokenException("printer-needed", $"Which way a part lies best depends on the printer: say the process and the build volume, for example ?process=VPP-rigid&volume=64x114x152.");
         var taken = variant is null
             ? part.Chosen ?? part.Variants.FirstOrDefault(v => v.Variant.MadeFor.Contains(process.Code)) ?? (part.Variants.Count > 0 ? part.Variants[0] : null)
             : part.Variants.FirstOrDefault(v => v.Variant.Slug == variant);
-        if (taken is null) throw new RuleBrokenException("not-found", "This part has no published file of that name. Its page shows those there are.");
+        if (taken is null) throw new RuleBrokenException("not-found", $"This part has no published file of that name. Its page shows those there are.");
         return new(answer.Figure.Slug, part.Part.Slug, taken.Variant.Slug, taken.Revision.Number, process,
             LaidDown.Of(taken.Revision.Sha256, taken.Revision.StatedUnit, process, room));
     }

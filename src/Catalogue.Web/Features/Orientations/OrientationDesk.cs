@@ -52,7 +52,7 @@ internal sealed class OrientationDesk(IBlobStore blobs, CatalogueOptions options
     public async Task<byte[]> PictureAsync(LaidDown laid, int way, int size, string format, CancellationToken cancellation)
     {
         var ways = OrientationWords.Rows(await AdviceAsync(laid, cancellation));
-        if (way < 0 || way >= ways.Count) throw new RuleBrokenException("not-found", "There is no such way to lay this part down. Its page shows those there are.");
+        if (way < 0 || way >= ways.Count) throw new RuleBrokenException("not-found", $"There is no such way to lay this part down. Its page shows those there are.");
         return await FileAsync(string.Create(CultureInfo.InvariantCulture, $"{laid.Name}-{way}-{size}-{OrientationPicture.Version}.{format}"), async () =>
         {
             var mesh = await StoredMesh.ReadAsync(blobs, laid.Sha256, laid.Unit, CancellationToken.None);
@@ -73,8 +73,8 @@ internal sealed class OrientationDesk(IBlobStore blobs, CatalogueOptions options
     }
 
     private Task<byte[]> InTurnAsync(Func<CancellationToken, byte[]> work) => turns.RunAsync(work, InspectionTurns.BusyUnchanged,
-        () => new("orientations-too-long", string.Create(CultureInfo.InvariantCulture,
-            $"Working out how to lay this part down took longer than {InspectionTurns.Patience.TotalSeconds:0} seconds and was given up. The program's own “inspect” command has no such limit.")),
+        () => new("orientations-too-long",
+            $"Working out how to lay this part down took longer than {InspectionTurns.Patience.TotalSeconds:0} seconds and was given up. The program’s own “inspect” command has no such limit."),
         CancellationToken.None);
 
     private async Task<byte[]> FileAsync(string name, Func<Task<byte[]>> make, CancellationToken cancellation)

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Catalogue.Data;
 using Catalogue.Data.Queries;
 using Catalogue.Data.Ranges;
@@ -100,5 +99,5 @@ internal static class PictureEndpoint
     }
 
     private static RuleBrokenException NotFound() => new("not-found",
-        string.Create(CultureInfo.InvariantCulture, $"There is no such picture. Published figures and parts have them, {string.Join(", ", PicturePath.Sizes)} pixels wide, as webp and png."));
+        $"There is no such picture. Published figures and parts have them, {string.Join(", ", PicturePath.Sizes)} pixels wide, as webp and png.");
 }

@@ -43,22 +43,24 @@ internal sealed class EditPresetsPage(CatalogueDb db, Masthead masthead) : PageM
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellation)
     {
         if (await this.TryAsync(() => Edit is { } id ? db.ChangePresetAsync(id, Form.Text(), cancellation) : db.AddPresetAsync(Form.Text(), cancellation), Fields))
-            return this.Done(Edit is null ? "The size is in the list." : "The size is changed.", "/edit-printers");
+            return this.Done(Edit is null ? S($"The size is in the list.") : S($"The size is changed."), "/edit-printers");
         await LoadAsync(cancellation);
         return Page();
     }
 
-    public Task<IActionResult> OnPostRemoveAsync(Guid id, CancellationToken cancellation) => DoAsync(() => db.RemovePresetAsync(id, cancellation), "The size is removed.", cancellation);
+    public Task<IActionResult> OnPostRemoveAsync(Guid id, CancellationToken cancellation) => DoAsync(() => db.RemovePresetAsync(id, cancellation), $"The size is removed.", cancellation);
 
-    public Task<IActionResult> OnPostRaiseAsync(Guid id, CancellationToken cancellation) => DoAsync(() => db.RaisePresetAsync(id, cancellation), "The list is in its new order.", cancellation);
+    public Task<IActionResult> OnPostRaiseAsync(Guid id, CancellationToken cancellation) => DoAsync(() => db.RaisePresetAsync(id, cancellation), $"The list is in its new order.", cancellation);
 
-    private async Task<IActionResult> DoAsync(Func<Task> change, string done, CancellationToken cancellation)
+    private async Task<IActionResult> DoAsync(Func<Task> change, Sentence done, CancellationToken cancellation)
     {
         ModelState.Clear();
         if (await this.TryAsync(change)) return this.Done(done, "/edit-printers");
         await LoadAsync(cancellation);
         return Page();
     }
+
+    public string SpokenNameOf(string process) => Known(Processes.FirstOrDefault(p => p.Code == process)?.SpokenName ?? process);
 
     private async Task LoadAsync(CancellationToken cancellation)
     {

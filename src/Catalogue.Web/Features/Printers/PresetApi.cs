@@ -55,6 +55,6 @@ internal sealed record PresetList(IReadOnlyList<PresetView> Items, int Total);
 /// <param name="Query">For any address that takes a printer: <c>process=VPP-rigid&amp;volume=65x115x150&amp;margin=2</c>.</param>
 internal sealed record PresetView(Guid Id, string Name, string Hint, string? Process, string? Volume, string? Round, double MarginMm, string Query)
 {
-    public static PresetView Of(PrinterPreset preset) => new(preset.Id, preset.Name, preset.Hint, preset.Process.Length > 0 ? preset.Process : null,
+    public static PresetView Of(PrinterPreset preset) => new(preset.Id, Known(preset.Name), Known(preset.Hint), preset.Process.Length > 0 ? preset.Process : null,
         preset.IsRound ? null : preset.Volume.ToString(), preset.IsRound ? preset.Volume.ToString() : null, preset.MarginMm, preset.Printer.Query());
 }

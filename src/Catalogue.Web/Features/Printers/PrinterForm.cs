@@ -10,7 +10,7 @@ namespace Catalogue.Web.Features.Printers;
 internal sealed class PrinterForm
 {
     private const double LargestMm = 2000;
-    private readonly Dictionary<string, string> _errors = [];
+    private readonly Dictionary<string, Sentence> _errors = [];
 
     public string Process { get; private init; } = "";
     public bool IsRound { get; private init; }
@@ -38,7 +38,7 @@ internal sealed class PrinterForm
     public IReadOnlyDictionary<string, string> AlsoSizes { get; private init; } = new Dictionary<string, string>();
 
     /// <summary>Sentences by field name, empty when the form can be kept.</summary>
-    public IReadOnlyDictionary<string, string> Errors => _errors;
+    public IReadOnlyDictionary<string, Sentence> Errors => _errors;
 
     /// <summary>The printer that the fields name; null when they name none or one of them is wrong.</summary>
     public Printer? Printer { get; private set; }
@@ -97,20 +97,20 @@ internal sealed class PrinterForm
         return form;
     }
 
-    public string? ErrorOf(string field) => _errors.GetValueOrDefault(field);
+    public Sentence? ErrorOf(string field) => _errors.GetValueOrDefault(field);
 
     private void Check(IReadOnlyCollection<string> processes)
     {
         if (Process.Length > 0 && !processes.Contains(Process))
-            _errors["process"] = "This catalogue knows no such process. Choose one of the list.";
+            _errors["process"] = $"This catalogue knows no such process. Choose one of the list.";
         var volume = IsRound ? RoundVolume() : BoxVolume();
-        var margin = Margin.Length == 0 ? 0 : Number("margin", "The margin", Margin, 0, Catalogue.Model.Printers.Printer.LargestMarginMm);
+        var margin = Margin.Length == 0 ? 0 : Number("margin", $"The margin", Margin, 0, Catalogue.Model.Printers.Printer.LargestMarginMm);
         var pace = new PrinterPace(
-            Optional("layer", "The layer height", Layer, PrinterPace.LeastLayerMm, PrinterPace.MostLayerMm, "mm"),
-            Optional("cycle", "The time per layer", Cycle, PrinterPace.LeastCycleSeconds, PrinterPace.MostCycleSeconds, "seconds"),
-            Optional("flow", "The flow", Flow, PrinterPace.LeastFlow, PrinterPace.MostFlow, "mm³ a second"))
+            Optional("layer", $"The layer height", Layer, PrinterPace.LeastLayerMm, PrinterPace.MostLayerMm, "mm"),
+            Optional("cycle", $"The time per layer", Cycle, PrinterPace.LeastCycleSeconds, PrinterPace.MostCycleSeconds, T($"seconds")),
+            Optional("flow", $"The flow", Flow, PrinterPace.LeastFlow, PrinterPace.MostFlow, T($"mm³ a second")))
         {
-            LineMm = Optional("line", "The width of a line", Line, PrinterPace.LeastLineMm, PrinterPace.MostLineMm, "mm"),
+            LineMm = Optional("line", $"The width of a line", Line, PrinterPace.LeastLineMm, PrinterPace.MostLineMm, "mm"),
         };
         foreach (var (process, size) in AlsoSizes.Where(s => Also.Contains(s.Key) && !BuildVolume.TryParse(s.Value, out _)))
             _errors["size-" + process] = $"“{size}” is not a size. Write it like 220x220x250, or 180x280 for a round plate; empty = the size below.";
@@ -119,7 +119,7 @@ internal sealed class PrinterForm
         {
             if (2 * mm >= Math.Min(given.Width, Math.Min(given.Depth, given.Height)))
             {
-                _errors["margin"] = "A margin this wide on every side leaves no room. Make it smaller.";
+                _errors["margin"] = $"A margin this wide on every side leaves no room. Make it smaller.";
                 return;
             }
 
@@ -131,7 +131,7 @@ internal sealed class PrinterForm
             Printer = new Printer(Process.Length > 0 ? Process : null, volume) { Pace = pace };
             AlsoPrinters = Process.Length == 0 ? [] : [.. Also.Where(p => p != Process || AlsoSizes.ContainsKey(p)).Select(p => Other(p, Printer))];
         }
-        else _errors["process"] = "Choose a process, or give a size, or both; without either there is no printer to judge for.";
+        else _errors["process"] = $"Choose a process, or give a size, or both; without either there is no printer to judge for.";
     }
 
     /// <summary>In the room of the first printer, which it shares then, or another machine in a size of its own.</summary>
@@ -142,27 +142,27 @@ internal sealed class PrinterForm
     private BuildVolume? BoxVolume()
     {
         if (Width.Length + Depth.Length + Height.Length == 0) return null;
-        var (w, d, h) = (Number("width", "The width", Width), Number("depth", "The depth", Depth), Number("height", "The height", Height));
+        var (w, d, h) = (Number("width", $"The width", Width), Number("depth", $"The depth", Depth), Number("height", $"The height", Height));
         return w is null || d is null || h is null ? null : BuildVolume.Rectangular(w.Value, d.Value, h.Value);
     }
 
     private BuildVolume? RoundVolume()
     {
         if (Diameter.Length + RoundHeight.Length == 0) return null;
-        var (d, h) = (Number("diameter", "The diameter", Diameter), Number("round-height", "The height", RoundHeight));
+        var (d, h) = (Number("diameter", $"The diameter", Diameter), Number("round-height", $"The height", RoundHeight));
         return d is null || h is null ? null : BuildVolume.Round(d.Value, h.Value);
     }
 
-    private double? Optional(string field, string name, string text, double least, double most, string unit) =>
+    private double? Optional(string field, Sentence name, string text, double least, double most, string unit) =>
         text.Length == 0 ? null : Number(field, name, text, least, most, unit);
 
-    private double? Number(string field, string name, string text, double least = 1, double most = LargestMm, string unit = "mm")
+    private double? Number(string field, Sentence name, string text, double least = 1, double most = LargestMm, string unit = "mm")
     {
         var ok = double.TryParse(text.Replace(',', '.'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var mm) && mm >= least && mm <= most;
         if (ok) return mm;
-        _errors[field] = text.Length == 0
-            ? $"{name} is missing."
-            : string.Create(CultureInfo.InvariantCulture, $"{name} is not a number from {least:0.###} to {most:0} {unit}: “{text}”. Write it like {(least < 1 ? "0.5 or 7" : "114 or 114.3")}.");
+        _errors[field] = text.Length == 0 ? S($"{name} is missing.")
+            : least < 1 ? S($"{name} is not a number from {least:0.###} to {most:0} {unit}: “{text}”. Write it like 0.5 or 7.")
+            : $"{name} is not a number from {least:0.###} to {most:0} {unit}: “{text}”. Write it like 114 or 114.3.";
         return null;
     }
 

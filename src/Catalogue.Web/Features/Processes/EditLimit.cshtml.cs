@@ -42,7 +42,7 @@ internal sealed class EditLimitPage(LimitChange change) : PageModel
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellation)
     {
         if (await this.TryAsync(() => change.MakeAsync(Process, Key, Value!.Value, Origin!, cancellation), Fields))
-            return this.Done("The change is noted. It takes effect as soon as all parts are judged by it.", $"/processes#{Process}-{Key}");
+            return this.Done($"The change is noted. It takes effect as soon as all parts are judged by it.", $"/processes#{Process}-{Key}");
         (Whole, Limit) = await change.FindAsync(Process, Key, cancellation);
         return Page();
     }

@@ -53,7 +53,7 @@ internal sealed class EditRatePage(RateChange change) : PageModel
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellation)
     {
         if (await this.TryAsync(() => change.MakeAsync(Process, Key, Value!.Value, SpreadPercent!.Value, Origin!, cancellation), Fields))
-            return this.Done("The rate is changed; estimates follow at once.", $"/processes#{Process}-{Key}");
+            return this.Done($"The rate is changed; estimates follow at once.", $"/processes#{Process}-{Key}");
         await ShowAsync(cancellation);
         return Page();
     }

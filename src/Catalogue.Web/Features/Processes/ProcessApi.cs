@@ -23,9 +23,9 @@ internal sealed record ProcessList(IReadOnlyList<ProcessView> Items, int Total, 
 
 internal sealed record ProcessView(string Code, string Name, string Description, Material Material, IReadOnlyList<LimitView> Limits, IReadOnlyList<RateView> Rates)
 {
-    public static ProcessView Of(Process process) => new(process.Code, process.Name, process.Description, process.Material,
-        [.. process.Limits.OrderBy(l => l.Key, StringComparer.Ordinal).Select(l => new LimitView(l.Key, l.Value, l.Unit, l.Origin))],
-        [.. process.Rates.OrderBy(r => r.Key, StringComparer.Ordinal).Select(r => new RateView(r.Key, r.Value, r.Unit, r.SpreadPercent, r.Origin))]);
+    public static ProcessView Of(Process process) => new(process.Code, Known(process.Name), Known(process.Description), process.Material,
+        [.. process.Limits.OrderBy(l => l.Key, StringComparer.Ordinal).Select(l => new LimitView(l.Key, l.Value, l.Unit, Known(l.Origin)))],
+        [.. process.Rates.OrderBy(r => r.Key, StringComparer.Ordinal).Select(r => new RateView(r.Key, r.Value, r.Unit, r.SpreadPercent, Known(r.Origin)))]);
 }
 
 /// <param name="Origin">A published source, “common practice”, “from memory” or “set by the host”.</param>

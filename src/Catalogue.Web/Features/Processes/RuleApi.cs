@@ -44,7 +44,7 @@ internal sealed record RuleLimit(string Key, IReadOnlyList<RuleLimitValue> Value
            where rule.Categories.Count == 0 || rule.Categories.Contains(ProcessCode.Category(process.Code))
            let limit = process.Limit(key)
            where limit is not null
-           select new RuleLimitValue(process.Code, process.Name, limit.Value, limit.Unit, limit.Origin, BuiltIn(process.Code, key) is { } usual && usual != limit.Value ? usual : null),
+           select new RuleLimitValue(process.Code, Known(process.Name), limit.Value, limit.Unit, Known(limit.Origin), BuiltIn(process.Code, key) is { } usual && usual != limit.Value ? usual : null),
     ]))];
 
     private static double? BuiltIn(string process, string key) => Usual.GetValueOrDefault((process, key)) is > 0 and var value ? value : null;

@@ -14,21 +14,26 @@ internal sealed class RulesPage(RangeSearch search) : PageModel
 
     public static string NameOf(RuleSubject subject) => subject switch
     {
-        RuleSubject.File => "The file",
-        RuleSubject.Size => "Size",
-        RuleSubject.Walls => "Walls and gaps",
-        RuleSubject.Holes => "Holes",
-        RuleSubject.Limbs => "Limbs",
-        RuleSubject.Pose => "As the file lies",
-        RuleSubject.Hollows => "Hollows",
-        RuleSubject.Relief => "Fine relief",
-        RuleSubject.Joints => "Joints",
-        RuleSubject.Build => "What it is built from",
-        _ => "What others reported",
+        RuleSubject.File => T($"The file"),
+        RuleSubject.Size => T($"Size"),
+        RuleSubject.Walls => T($"Walls and gaps"),
+        RuleSubject.Holes => T($"Holes"),
+        RuleSubject.Limbs => T($"Limbs"),
+        RuleSubject.Pose => T($"As the file lies"),
+        RuleSubject.Hollows => T($"Hollows"),
+        RuleSubject.Relief => T($"Fine relief"),
+        RuleSubject.Joints => T($"Joints"),
+        RuleSubject.Build => T($"What it is built from"),
+        _ => T($"What others reported"),
     };
 
-    /// <summary>The limit's values, processes of one value together: “0.8 mm in Filament, rigid and Filament, flexible (common practice)”.</summary>
-    public static IEnumerable<string> ValuesOf(RuleLimit limit) => limit.Values.GroupBy(v => (v.Value, v.Unit, v.Origin, v.BuiltIn)).Select(g => string.Create(
-        System.Globalization.CultureInfo.InvariantCulture,
-        $"{g.Key.Value:0.####}{(g.Key.Unit.Length > 0 ? "\u00A0" + g.Key.Unit : "")} for {string.Join("; ", g.Select(v => v.Name))} ({g.Key.Origin}{(g.Key.BuiltIn is { } usual ? $"; built in: {usual:0.####}" : "")})"));
+    /// <summary>The limit's values, processes of one value together: “0.8 mm for Filament, rigid; Filament, flexible (common practice)”.</summary>
+    public static IEnumerable<string> ValuesOf(RuleLimit limit) => limit.Values.GroupBy(v => (v.Value, v.Unit, v.Origin, v.BuiltIn)).Select(g =>
+    {
+        var value = g.Key.Value.ToString("0.####", Language.Current.Numbers) + (g.Key.Unit.Length > 0 ? "\u00A0" + g.Key.Unit : "");
+        var processes = string.Join("; ", g.Select(v => v.Name));
+        return g.Key.BuiltIn is { } usual
+            ? T($"{value} for {processes} ({g.Key.Origin}; built in: {usual:0.####})")
+            : T($"{value} for {processes} ({g.Key.Origin})");
+    });
 }

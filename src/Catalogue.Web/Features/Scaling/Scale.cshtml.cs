@@ -33,7 +33,7 @@ internal sealed class ScalePage(CatalogueDb db, RangeSearch search, Visitor visi
         }
         catch (RuleBrokenException broken) when (broken.Code == "percent-invalid")
         {
-            Problem = broken.Message;
+            Problem = broken.Said.ToString();
             Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
         }
     }

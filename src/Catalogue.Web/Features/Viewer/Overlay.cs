@@ -9,13 +9,13 @@ namespace Catalogue.Web.Features.Viewer;
 /// <param name="Code">Stable, for programs and addresses.</param>
 /// <param name="About">What is shown, by which limit, and where that comes from.</param>
 /// <param name="Kinds">Numbered from 1; a triangle of none is 0.</param>
-internal sealed record Overlay(string Code, string Name, string About, IReadOnlyList<OverlayKind> Kinds, IReadOnlyList<OverlayPlace> Places)
+internal sealed record Overlay(string Code, Sentence Name, Sentence About, IReadOnlyList<OverlayKind> Kinds, IReadOnlyList<OverlayPlace> Places)
 {
     /// <summary>The kind of each triangle of the file.</summary>
     public byte[] OfTriangle { get; init; } = [];
 
     /// <summary>Counts up when overlays are made another way by the same checks.</summary>
-    public const int Version = 2;
+    public const int Version = 3;
 
     /// <summary>The same with the area of each kind.</summary>
     public Overlay Measured(TriangleMesh mesh)
@@ -34,12 +34,12 @@ internal sealed record Overlay(string Code, string Name, string About, IReadOnly
 /// <param name="From">The least it stands for; absent when it has no lower end.</param>
 /// <param name="To">Less than this; absent when it has no upper end.</param>
 /// <param name="Unit">Of both.</param>
-internal sealed record OverlayKind(int Number, string Words, double? From = null, double? To = null, string? Unit = null, double AreaMm2 = 0);
+internal sealed record OverlayKind(int Number, Sentence Words, double? From = null, double? To = null, string? Unit = null, double AreaMm2 = 0);
 
 /// <param name="At">In the file's coordinates, mm.</param>
-internal sealed record OverlayPlace(string Words, double[] At, double? DiameterMm = null)
+internal sealed record OverlayPlace(Sentence Words, double[] At, double? DiameterMm = null)
 {
-    public static OverlayPlace Of(string words, Vec3 at, double? diameterMm = null) => new(words, [at.X, at.Y, at.Z], diameterMm);
+    public static OverlayPlace Of(Sentence words, Vec3 at, double? diameterMm = null) => new(words, [at.X, at.Y, at.Z], diameterMm);
 }
 
 /// <summary>What an overlay is worked out from.</summary>

@@ -34,7 +34,7 @@ internal static class OverlayApi
         [Description("A process code; absent = the first that the shape is made for.")] string? process = null)
     {
         var asked = await AskedAsync(figure, part, variant, revision, process, http, db, cancellation);
-        var items = OverlayTable.All.Where(o => o.Applies(asked.Facts, asked.Process, asked.Before is not null)).Select(o => new OverlayName(o.Code, o.Name, o.InPose)).ToList();
+        var items = OverlayTable.All.Where(o => o.Applies(asked.Facts, asked.Process, asked.Before is not null)).Select(o => new OverlayName(o.Code, o.Name.ToString(), o.InPose)).ToList();
         http.Response.Headers.CacheControl = asked.Revision.Keeping(forEver: false);
         return TypedResults.Ok(new OverlayList(asked.Process.Code, items, items.Count));
     }
@@ -56,12 +56,13 @@ internal static class OverlayApi
         var name = NameOf(asked, chosen, turn);
         var path = await desk.AskAsync(desk.Overlays, name + ".json", stop => MakeAsync(desk, asked, chosen, turn, name, stop), cancellation);
         if (path is null) return NotYet.Say(http);
-        if (ShapeApi.Kept(http, asked.Revision, string.Create(CultureInfo.InvariantCulture, $"{name}-{shown}"))) return TypedResults.StatusCode(StatusCodes.Status304NotModified);
+        if (ShapeApi.Kept(http, asked.Revision, string.Create(CultureInfo.InvariantCulture, $"{name}-{shown}-{Language.Current.Code}"))) return TypedResults.StatusCode(StatusCodes.Status304NotModified);
         var told = JsonSerializer.Deserialize<Overlay>(await File.ReadAllBytesAsync(path, cancellation))!;
         var kinds = told.OfTriangle;
         var nearest = desk.Shapes.PathOf(ViewedShape.NearestOf(ViewedShape.KeyOf(asked.Revision.Sha256, asked.Revision.Unit), shown));
         if (File.Exists(nearest)) kinds = OfNearest(kinds, await File.ReadAllBytesAsync(nearest, cancellation));
-        return TypedResults.Ok(new OverlayView(told.Code, told.Name, told.About, asked.Process.Code, shown, told.Kinds, told.Places, Convert.ToBase64String(kinds)));
+        return TypedResults.Ok(new OverlayView(told.Code, told.Name.ToString(), told.About.ToString(), asked.Process.Code, shown,
+            [.. told.Kinds.Select(OverlayKindView.Of)], [.. told.Places.Select(OverlayPlaceView.Of)], Convert.ToBase64String(kinds)));
     }
 
     /// <summary>What is asked about, once it is measured.</summary>
@@ -76,7 +77,7 @@ internal static class OverlayApi
         {
             throw inspection.IsFinished
                 ? new RuleBrokenException("not-found", $"This revision could not be inspected, so there is nothing to show on it. {inspection.ErrorMessage}")
-                : new RuleBrokenException("inspection-pending", "This revision is still being inspected. Ask again when that is done.");
+                : new RuleBrokenException("inspection-pending", $"This revision is still being inspected. Ask again when that is done.");
         }
 
         var code = process ?? await db.Variants.Where(v => v.Id == viewed.VariantId).SelectMany(v => v.Declarations).OrderBy(d => d.Process).Select(d => d.Process).FirstOrDefaultAsync(cancellation);
@@ -116,7 +117,7 @@ internal static class OverlayApi
         double[] numbers = [.. words.Split(',').Select(w => double.TryParse(w, NumberStyles.Float, CultureInfo.InvariantCulture, out var n) ? n : double.NaN)];
         return new Model.Figures.Pose(0, 0, 0, numbers).IsValid
             ? Rotation.FromRowMajor([.. numbers.Select(n => Math.Round(n, 6))])
-            : throw new RuleBrokenException("rotation-invalid", "A rotation is nine numbers, row-major, with commas between: right angles kept, nothing mirrored or scaled.");
+            : throw new RuleBrokenException("rotation-invalid", $"A rotation is nine numbers, row-major, with commas between: right angles kept, nothing mirrored or scaled.");
     }
 }
 
@@ -130,4 +131,18 @@ internal sealed record OverlayName(string Code, string Name, bool InPose);
 /// <param name="Kinds">The legend, numbered from 1.</param>
 /// <param name="Triangles">Base64 of one byte for each triangle of that level, in its order: the number of its kind, 0 for none.</param>
 internal sealed record OverlayView(
-    string Code, string Name, string About, string Process, int Level, IReadOnlyList<OverlayKind> Kinds, IReadOnlyList<OverlayPlace> Places, string Triangles);
+    string Code, string Name, string About, string Process, int Level, IReadOnlyList<OverlayKindView> Kinds, IReadOnlyList<OverlayPlaceView> Places, string Triangles);
+
+/// <param name="From">The least it stands for; absent when it has no lower end.</param>
+/// <param name="To">Less than this; absent when it has no upper end.</param>
+/// <param name="Unit">Of both.</param>
+internal sealed record OverlayKindView(int Number, string Words, double? From, double? To, string? Unit, double AreaMm2)
+{
+    public static OverlayKindView Of(OverlayKind kind) => new(kind.Number, kind.Words.ToString(), kind.From, kind.To, kind.Unit, kind.AreaMm2);
+}
+
+/// <param name="At">In the file's coordinates, mm.</param>
+internal sealed record OverlayPlaceView(string Words, double[] At, double? DiameterMm)
+{
+    public static OverlayPlaceView Of(OverlayPlace place) => new(place.Words.ToString(), place.At, place.DiameterMm);
+}

@@ -46,7 +46,7 @@ internal static class ShapeApi
         var name = ViewedShape.ModelOf(key, Math.Clamp(level, 0, 99));
         var path = desk.Shapes.PathOf(name);
         if (!File.Exists(path))
-            throw new RuleBrokenException("not-found", "There is no such level of detail. Ask for the list of levels first: it makes them and gives their addresses.");
+            throw new RuleBrokenException("not-found", $"There is no such level of detail. Ask for the list of levels first: it makes them and gives their addresses.");
         http.Response.Headers.CacheControl = viewed.Keeping(forEver: v == key[..12]);
         return Results.File(path, "model/gltf-binary", entityTag: new EntityTagHeaderValue($"\"{name}\""));
     }
@@ -77,6 +77,6 @@ internal sealed record NotYet(string Message)
     {
         http.Response.Headers.RetryAfter = "1";
         http.Response.Headers.CacheControl = "no-store";
-        return TypedResults.Accepted((string?)null, new NotYet("It is being made. Ask again in a moment."));
+        return TypedResults.Accepted((string?)null, new NotYet(T($"It is being made. Ask again in a moment.")));
     }
 }

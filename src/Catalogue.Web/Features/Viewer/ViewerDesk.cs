@@ -36,7 +36,7 @@ internal sealed class ViewerDesk(IBlobStore blobs, CatalogueOptions options, IHo
         if (files.Has(name)) return files.PathOf(name);
         if (_failed.TryRemove(name, out var why)) throw why; // Told to the first who asks again; then it is tried again.
         if (files.Making >= MostWaiting)
-            throw new RuleBrokenException("busy", "Many things are being prepared for the viewer just now. Nothing is lost; ask again in a minute.");
+            throw new RuleBrokenException("busy", $"Many things are being prepared for the viewer just now. Nothing is lost; ask again in a minute.");
         var making = files.OnceAsync(name, () => MakeAsync(make));
         if (await Task.WhenAny(making, Task.Delay(Patience, cancellation)) != making)
         {

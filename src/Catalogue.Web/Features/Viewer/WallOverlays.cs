@@ -1,4 +1,3 @@
-using System.Globalization;
 using Catalogue.Geometry.Thickness;
 using Catalogue.Model.Processes;
 
@@ -13,16 +12,16 @@ internal static class WallOverlays
         var limit = (held ?? free)!;
         var wider = Math.Max(limit.Value, free?.Value ?? 0);
         var measured = LocalThickness.OfMatter(question.Tree, cancel: question.Stop);
-        return new("thickness", "Thin places",
-            Text($"Matter thinner than {limit.Value:0.##} mm ({limit.Origin}), the least for {question.Process.SpokenName}. Sharp edges run out to nothing everywhere: the findings tell what of it is a wall."),
+        return new("thickness", $"Thin places",
+            $"Matter thinner than {limit.Value:0.##} mm ({Sentence.FromWords(limit.Origin)}), the least for {Sentence.FromWords(question.Process.SpokenName)}. Sharp edges run out to nothing everywhere: the findings tell what of it is a wall.",
             [
-                new(1, "less than half of the limit", null, limit.Value / 2, "mm"),
-                new(2, "below the limit", limit.Value / 2, limit.Value, "mm"),
-                new(3, wider > limit.Value ? "enough for a wall that is held, too thin for one that stands free" : "not far above the limit", limit.Value, wider > limit.Value ? wider : 1.5 * limit.Value, "mm"),
+                new(1, $"less than half of the limit", null, limit.Value / 2, "mm"),
+                new(2, $"below the limit", limit.Value / 2, limit.Value, "mm"),
+                new(3, wider > limit.Value ? S($"enough for a wall that is held, too thin for one that stands free") : $"not far above the limit", limit.Value, wider > limit.Value ? wider : 1.5 * limit.Value, "mm"),
             ],
             [
                 .. (question.Facts.Walls?.Walls.LastOrDefault(s => s.BelowMm <= wider + 1e-9)?.Regions ?? []).Take(6)
-                    .Select(r => OverlayPlace.Of(Text($"{r.MinMm:0.00} mm, {(r.FreeStanding ? "standing free" : "held")}, {r.AreaMm2:0.#} mm²"), r.At)),
+                    .Select(r => OverlayPlace.Of(r.FreeStanding ? S($"{r.MinMm:0.00} mm, standing free, {r.AreaMm2:0.#} mm²") : $"{r.MinMm:0.00} mm, held, {r.AreaMm2:0.#} mm²", r.At)),
             ])
         {
             OfTriangle = Graded(question, measured, limit.Value / 2, limit.Value * WallMeasures.Clearly, wider > limit.Value ? wider * WallMeasures.Clearly : 1.5 * limit.Value),
@@ -33,16 +32,16 @@ internal static class WallOverlays
     {
         var limit = question.Process.Limit(LimitKey.Clearance)!;
         var measured = LocalThickness.OfGaps(question.Tree, 1.5 * limit.Value, cancel: question.Stop);
-        return new("gaps", "Narrow gaps",
-            Text($"Walls that face each other closer than {limit.Value:0.##} mm ({limit.Origin}) may fuse in {question.Process.SpokenName}."),
+        return new("gaps", $"Narrow gaps",
+            $"Walls that face each other closer than {limit.Value:0.##} mm ({Sentence.FromWords(limit.Origin)}) may fuse in {Sentence.FromWords(question.Process.SpokenName)}.",
             [
-                new(1, "less than half of the limit", null, limit.Value / 2, "mm"),
-                new(2, "below the limit", limit.Value / 2, limit.Value, "mm"),
-                new(3, "not far above the limit", limit.Value, 1.5 * limit.Value, "mm"),
+                new(1, $"less than half of the limit", null, limit.Value / 2, "mm"),
+                new(2, $"below the limit", limit.Value / 2, limit.Value, "mm"),
+                new(3, $"not far above the limit", limit.Value, 1.5 * limit.Value, "mm"),
             ],
             [
                 .. (question.Facts.Gaps?.Gaps.LastOrDefault(s => s.BelowMm <= limit.Value + 1e-9)?.Regions ?? []).Take(6)
-                    .Select(r => OverlayPlace.Of(Text($"{r.MinMm:0.00} mm apart, {r.AreaMm2:0.#} mm² of wall"), r.At)),
+                    .Select(r => OverlayPlace.Of($"{r.MinMm:0.00} mm apart, {r.AreaMm2:0.#} mm² of wall", r.At)),
             ])
         {
             OfTriangle = Graded(question, measured, limit.Value / 2, limit.Value * WallMeasures.Clearly, 1.5 * limit.Value),
@@ -61,6 +60,4 @@ internal static class WallOverlays
 
         return kinds;
     }
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }
