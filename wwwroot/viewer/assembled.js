@@ -1,6 +1,7 @@
 // The assembled figure: every copy in its place, choices switched, joints turned, all of it taken apart.
 
 import { JointTurn, settleBalls } from './joint-turns.js';
+import { t } from '../words/words.js';
 import { ask, load } from './model.js';
 import { turned } from './room.js';
 import { Stage, THREE } from './stage.js';
@@ -23,7 +24,7 @@ export class Assembled {
   async open() {
     const { figure } = this;
     this.name = this.section.dataset.name;
-    this.stage = new Stage(this.box, `${this.name}, put together: turn it with the arrow keys, move it with Shift and the arrow keys, plus and minus bring it nearer and farther, 0 shows the whole again`, undefined, this.#grip());
+    this.stage = new Stage(this.box, t('{0}, put together: turn it with the arrow keys, move it with Shift and the arrow keys, plus and minus bring it nearer and farther, 0 shows the whole again', this.name), undefined, this.#grip());
     this.shown = figure.parts.map(p => !p.optional && (p.choice === undefined || p.usual));
     for (const choice of this.#choices()) {
       const members = figure.parts.map((p, i) => [p, i]).filter(([p]) => p.choice === choice);
@@ -57,7 +58,7 @@ export class Assembled {
     this.#arrange();
     this.#frame();
     this.#tools();
-    this.stage.canvas.addEventListener('keyup', () => this.#say(`Seen ${this.stage.view.words()}.`));
+    this.stage.canvas.addEventListener('keyup', () => this.#say(this.stage.view.words()));
     this.#say(this.#unplaced());
     await this.#models(1);
   }
@@ -70,7 +71,7 @@ export class Assembled {
   async #models(pass) {
     const most = (this.stage.isSoftware ? MOST_FOR_SOFTWARE : MOST) / Math.max(1, this.copies.length);
     await Promise.all(this.figure.parts.map(async (part, i) => {
-      part.levels ??= (await ask(part.shape, undefined, () => this.#say('Models are being made from the files; the picture stays until they are there.'))).levels;
+      part.levels ??= (await ask(part.shape, undefined, () => this.#say(t('Models are being made from the files; the picture stays until they are there.')))).levels;
       let level = 0;
       if (pass > 0) while (level + 1 < part.levels.length && part.levels[level + 1].triangles <= most) level++;
       if (part.level === level) return;
@@ -116,14 +117,14 @@ export class Assembled {
   }
 
   #tools() {
-    const whole = make('button', { type: 'button', className: 'button button-plain', textContent: 'Whole again' });
+    const whole = make('button', { type: 'button', className: 'button button-plain', textContent: t('Whole again') });
     whole.addEventListener('click', () => {
       this.#frame();
-      this.#say('The whole figure again.');
+      this.#say(t('The whole figure again.'));
     });
     this.tools.append(whole);
     const fields = make('div', { className: 'look-fields' });
-    fields.append(this.#slider('Taken apart', 0, 100, 0, '%', value => {
+    fields.append(this.#slider(t('Taken apart'), 0, 100, 0, '%', value => {
       this.#apart = value / 100;
       this.#arrange();
       this.#frame();
@@ -135,15 +136,15 @@ export class Assembled {
       box.addEventListener('change', () => {
         this.shown[i] = box.checked;
         this.#arrange();
-        this.#say(`${part.name}: ${box.checked ? 'with it' : 'without it'}.`);
+        this.#say(box.checked ? t('{0}: with it.', part.name) : t('{0}: without it.', part.name));
       });
       fields.append(make('label', { className: 'look-check' }, box, part.name));
     }
 
     this.status.after(fields);
     if (this.joints.length === 0) return;
-    const joints = make('details', { className: 'look-joints' }, make('summary', { textContent: `Bend its joints (${this.joints.length})` }));
-    const again = make('button', { type: 'button', className: 'button button-plain', textContent: 'As it was built' });
+    const joints = make('details', { className: 'look-joints' }, make('summary', { textContent: t('Bend its joints ({0})', this.joints.length) }));
+    const again = make('button', { type: 'button', className: 'button button-plain', textContent: t('As it was built') });
     this.#sliders = this.joints.flatMap(joint => {
       const part = this.figure.parts[this.copies[joint.carried].part];
       const same = this.joints.filter(j => this.copies[j.carried].part === this.copies[joint.carried].part);
@@ -151,20 +152,20 @@ export class Assembled {
       const turn = this.#turns.get(joint);
       const name = `${joint.name}: ${part.name}${number}`;
       return turn.angles.map((_, i) => {
-        const field = this.#slider(turn.axis ? name : `${name}, about ${'xyz'[i]}`, -180, 180, 0, '°', value => {
+        const field = this.#slider(turn.axis ? name : t('{0}, about {1}', name, 'xyz'[i]), -180, 180, 0, '°', value => {
           turn.angles[i] = value;
           this.#arrange();
         });
         return { field, turn, i };
       });
     });
-    const drag = toggle('Drag the parts', down => { this.dragging = down; });
+    const drag = toggle(t('Drag the parts'), down => { this.dragging = down; });
     again.addEventListener('click', () => {
       for (const { turn } of this.#sliders) turn.angles.fill(0);
       this.#showTurns();
       this.#arrange();
     });
-    joints.append(make('p', { className: 'soft', textContent: 'About the axes that holes and pegs in line tell, and freely about the centres of balls in their sockets. How far a joint really turns, and what stands in its way, is not worked out.' }),
+    joints.append(make('p', { className: 'soft', textContent: t('About the axes that holes and pegs in line tell, and freely about the centres of balls in their sockets. How far a joint really turns, and what stands in its way, is not worked out.') }),
       make('div', { className: 'look-fields' }, ...this.#sliders.map(s => s.field)), make('div', { className: 'buttons' }, drag, again));
     fields.after(joints);
   }
@@ -223,7 +224,9 @@ export class Assembled {
 
   #unplaced() {
     const { unplaced } = this.figure;
-    return unplaced.length ? `Not shown, because the designer has not said where they sit: ${unplaced.join(', ')}.` : `${this.name}, put together from ${this.copies.filter(c => this.shown[c.part]).length} pieces.`;
+    return unplaced.length
+      ? t('Not shown, because the designer has not said where they sit: {0}.', unplaced.join(', '))
+      : t('{0}, put together from {1} pieces.', this.name, this.copies.filter(c => this.shown[c.part]).length);
   }
 
   #say(words) {

@@ -1,5 +1,6 @@
 // A part in three dimensions: turned, measured, put into the printer, with what the checks found.
 
+import { t } from '../words/words.js';
 import { load } from './model.js';
 import { Overlays } from './overlays.js';
 import { room, lines, turned } from './room.js';
@@ -17,11 +18,11 @@ export class CloseUp {
   }
 
   async open() {
-    const stage = this.stage = new Stage(this.box, `${this.told.name}: turn it with the arrow keys, move it with Shift and the arrow keys, plus and minus bring it nearer and farther, 0 shows the whole again`,
+    const stage = this.stage = new Stage(this.box, t('{0}: turn it with the arrow keys, move it with Shift and the arrow keys, plus and minus bring it nearer and farther, 0 shows the whole again', this.told.name),
       (x, y) => this.#tap(x, y));
     this.pose = new THREE.Group();
     stage.parts.add(this.pose);
-    this.box.addEventListener('look:lost', () => this.#say('The browser gave up drawing. Load the page again to go on.'));
+    this.box.addEventListener('look:lost', () => this.#say(t('The browser gave up drawing. Load the page again to go on.')));
     try {
       await this.#level(0);
     } catch (error) {
@@ -32,7 +33,7 @@ export class CloseUp {
     this.box.querySelector('img')?.setAttribute('hidden', '');
     this.#frame();
     this.#tools();
-    this.stage.canvas.addEventListener('keyup', () => this.#say(`Seen ${stage.view.words()}.`));
+    this.stage.canvas.addEventListener('keyup', () => this.#say(stage.view.words()));
     if (this.told.finding) this.show(this.told.finding);
     const finest = this.#finest();
     if (finest > 0) await this.#level(finest);
@@ -45,7 +46,7 @@ export class CloseUp {
     const finding = this.told.findings.find(f => f.id === id);
     if (!finding) return false;
     this.goTo(finding.at);
-    this.stage.label('finding', finding.at, 'here', 'look-mark-finding');
+    this.stage.label('finding', finding.at, t('here'), 'look-mark-finding');
     for (const link of document.querySelectorAll('a[data-finding]')) {
       if (link.dataset.finding === id) link.setAttribute('aria-current', 'true');
       else link.removeAttribute('aria-current');
@@ -89,23 +90,23 @@ export class CloseUp {
 
   #tools() {
     const parts = [];
-    this.measuring = toggle('Measure', down => this.#measure(down));
+    this.measuring = toggle(t('Measure'), down => this.#measure(down));
     parts.push(this.measuring);
     if (this.told.room && this.told.rotation) {
-      this.roomButton = toggle('In my printer', down => this.#room(down));
+      this.roomButton = toggle(t('In my printer'), down => this.#room(down));
       parts.push(this.roomButton);
     }
 
-    const whole = make('button', { type: 'button', className: 'button button-plain', textContent: 'Whole again' });
+    const whole = make('button', { type: 'button', className: 'button button-plain', textContent: t('Whole again') });
     whole.addEventListener('click', () => {
       this.stage.view.reset();
       this.#ring(null);
       this.stage.label('finding', null);
       this.stage.changed();
-      this.#say('The whole part again.');
+      this.#say(t('The whole part again.'));
     });
     parts.push(whole);
-    for (const [words, factor] of [['Nearer', 1 / 1.3], ['Farther', 1.3]]) {
+    for (const [words, factor] of [[t('Nearer'), 1 / 1.3], [t('Farther'), 1.3]]) {
       const button = make('button', { type: 'button', className: 'button button-plain', textContent: words });
       button.addEventListener('click', () => {
         this.stage.view.near(factor);
@@ -116,8 +117,8 @@ export class CloseUp {
 
     this.tools.append(...parts);
     const help = make('details', { className: 'look-help' },
-      make('summary', { textContent: 'How to turn it' }),
-      make('p', { textContent: 'Drag to turn it. Two fingers, or the right button, move it; pinching, or the wheel once you have clicked it, brings it nearer. With keys: arrows turn, Shift with arrows moves, plus and minus, 0 for the whole.' }));
+      make('summary', { textContent: t('How to turn it') }),
+      make('p', { textContent: t('Drag to turn it. Two fingers, or the right button, move it; pinching, or the wheel once you have clicked it, brings it nearer. With keys: arrows turn, Shift with arrows moves, plus and minus, 0 for the whole.') }));
     this.status.after(help);
     if (this.told.overlays) {
       this.overlays = new Overlays({
@@ -131,7 +132,7 @@ export class CloseUp {
   #measure(down) {
     this.#ends = [];
     this.#line();
-    this.#say(down ? 'Tap the two places to measure between. With keys: turn the place to the middle and press Enter.' : '');
+    this.#say(down ? t('Tap the two places to measure between. With keys: turn the place to the middle and press Enter.') : '');
     this.box.classList.toggle('look-aiming', down);
     if (down) this.stage.canvas.focus();
   }
@@ -140,7 +141,7 @@ export class CloseUp {
     if (this.measuring?.getAttribute('aria-pressed') !== 'true') return;
     const hit = this.stage.pick(x, y);
     if (!hit) {
-      this.#say('There is nothing of the part there. Tap a place on it.');
+      this.#say(t('There is nothing of the part there. Tap a place on it.'));
       return;
     }
 
@@ -148,7 +149,7 @@ export class CloseUp {
     this.#ends.push(hit.point.clone());
     this.#line();
     if (this.#ends.length === 1) {
-      this.#say('The first place is marked. Tap the second.');
+      this.#say(t('The first place is marked. Tap the second.'));
       return;
     }
 
@@ -157,7 +158,8 @@ export class CloseUp {
     const apart = this.#length(a.distanceTo(b));
     const [dx, dy, dz] = ['x', 'y', 'z'].map(k => this.#length(Math.abs(a[k] - b[k])));
     this.stage.label('measured', a.clone().add(b).multiplyScalar(0.5).toArray(), apart, 'look-mark-measure');
-    this.#say(`${apart} apart: ${dx} along x, ${dy} along y, ${dz} along z.${off > 0 ? ` What is shown is up to ${this.#length(off)} off the file.` : ''}`);
+    const said = t('{0} apart: {1} along x, {2} along y, {3} along z.', apart, dx, dy, dz);
+    this.#say(off > 0 ? `${said} ${t('What is shown is up to {0} off the file.', this.#length(off))}` : said);
   }
 
   #line() {
@@ -259,10 +261,9 @@ export class CloseUp {
 
   #saySurface() {
     const level = this.shape.levels[this.level];
-    const count = level.triangles.toLocaleString('en-GB').replaceAll(',', '\u00a0');
     this.#say(level.deviationMm > 0
-      ? `Shown with ${count} of its ${this.shape.triangles.toLocaleString('en-GB').replaceAll(',', '\u00a0')} triangles, at most ${this.#length(level.deviationMm)} off the file.`
-      : `Shown with all of its ${count} triangles.`);
+      ? t('Shown with {0} of its {1} triangles, at most {2} off the file.', level.triangles, this.shape.triangles, this.#length(level.deviationMm))
+      : t('Shown with all of its {0} triangles.', level.triangles));
   }
 
   #length(mm) {

@@ -1,23 +1,24 @@
 // A figure page: the picture of the assembled figure becomes a model to turn, to bend and to take apart.
 // Without this module, or where the browser cannot draw, the picture stays.
 
+import { t } from '../words/words.js';
 import { ask } from './model.js';
 import { make } from './words.js';
 
 for (const section of document.querySelectorAll('[data-assembled]')) {
   const box = section.querySelector('.look-stage');
   const status = make('p', { className: 'look-status', role: 'status' });
-  const begin = make('button', { type: 'button', className: 'button button-plain', textContent: 'Turn it' });
+  const begin = make('button', { type: 'button', className: 'button button-plain', textContent: t('Turn it') });
   const tools = make('div', { className: 'buttons look-tools' }, begin);
   box.after(tools, status);
   begin.addEventListener('click', async () => {
     begin.disabled = true;
-    status.textContent = 'Fetching the models …';
+    status.textContent = t('Fetching the models …');
     try {
       const { canDraw } = await import('./stage.js');
       if (!canDraw()) {
         begin.remove();
-        status.textContent = 'This browser cannot draw in three dimensions here, so the picture stays.';
+        status.textContent = t('This browser cannot draw in three dimensions here, so the picture stays.');
         return;
       }
 
@@ -27,7 +28,7 @@ for (const section of document.querySelectorAll('[data-assembled]')) {
       begin.remove();
       section.dataset.looking = 'true';
     } catch (error) {
-      status.textContent = `${error.message} The picture stays.`;
+      status.textContent = `${error.message} ${t('The picture stays.')}`;
       begin.disabled = false;
     }
   });

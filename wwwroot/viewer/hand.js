@@ -1,5 +1,7 @@
 // Turns what fingers, mouse and keys do into a view: turned about the upright axis, raised, moved, nearer or farther.
 
+import { t } from '../words/words.js';
+
 const RIGHT = -28;
 const ABOVE = 16;
 const STEP = 8;
@@ -62,13 +64,13 @@ export class View {
     if (Math.hypot(x, y) > 0.05) this.right = Math.atan2(x, -y) * 180 / Math.PI;
   }
 
-  /** “from the front and a little from above”. */
+  /** “Seen from the front and above.” */
   words() {
-    const sides = ['the front', 'the front right', 'the right', 'the back right', 'the back', 'the back left', 'the left', 'the front left'];
+    const sides = [t('the front'), t('the front right'), t('the right'), t('the back right'), t('the back'), t('the back left'), t('the left'), t('the front left')];
     const side = sides[Math.round(((this.right % 360) + 360) % 360 / 45) % 8];
-    if (this.above > 70) return 'from above';
-    if (this.above < -70) return 'from below';
-    return `from ${side}${this.above > 30 ? ' and above' : this.above < -30 ? ' and below' : ''}`;
+    if (this.above > 70) return t('Seen from above.');
+    if (this.above < -70) return t('Seen from below.');
+    return this.above > 30 ? t('Seen from {0} and above.', side) : this.above < -30 ? t('Seen from {0} and below.', side) : t('Seen from {0}.', side);
   }
 }
 

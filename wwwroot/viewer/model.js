@@ -1,12 +1,14 @@
 // Fetches what the server makes for the viewer, and reads its models: glTF 2.0 binary with quantised positions, as this site writes it.
 
+import { inLanguage, t } from '../words/words.js';
+
 const MAGIC = 0x46546c67;
 const JSON_CHUNK = 0x4e4f534a;
 
 /** Something that is made when it is first asked for: asks again until it is there. `waiting` is told that it takes a while. */
 export async function ask(address, signal, waiting) {
   for (let pause = 400; ; pause = Math.min(2000, pause * 1.5)) {
-    const answer = await fetch(address, { headers: { Accept: 'application/json' }, signal });
+    const answer = await fetch(inLanguage(address), { headers: { Accept: 'application/json' }, signal });
     if (answer.status === 202) {
       waiting?.();
       await new Promise(resolve => setTimeout(resolve, pause));
@@ -15,20 +17,20 @@ export async function ask(address, signal, waiting) {
 
     const said = await answer.json().catch(() => null);
     if (answer.ok) return said;
-    throw new Error(said?.detail ?? `The server answered with ${answer.status}. Try again in a moment.`);
+    throw new Error(said?.detail ?? t('The server answered with {0}. Try again in a moment.', answer.status));
   }
 }
 
 /** A model: positions in the file's millimetres, normals, and three numbers a triangle. */
 export async function load(address, signal) {
   const answer = await fetch(address, { signal });
-  if (!answer.ok) throw new Error(`The model did not arrive (${answer.status}). Load the page again.`);
+  if (!answer.ok) throw new Error(t('The model did not arrive ({0}). Load the page again.', answer.status));
   return read(await answer.arrayBuffer());
 }
 
 export function read(buffer) {
   const words = new DataView(buffer);
-  if (words.getUint32(0, true) !== MAGIC || words.getUint32(16, true) !== JSON_CHUNK) throw new Error('The model cannot be read.');
+  if (words.getUint32(0, true) !== MAGIC || words.getUint32(16, true) !== JSON_CHUNK) throw new Error(t('The model cannot be read.'));
   const length = words.getUint32(12, true);
   const told = JSON.parse(new TextDecoder().decode(new Uint8Array(buffer, 20, length)));
   const start = 28 + length;

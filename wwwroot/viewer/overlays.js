@@ -1,5 +1,6 @@
 // What the checks found, on the surface: one overlay at a time, with a legend of numbers, patterns and words.
 
+import { number, t } from '../words/words.js';
 import { ask, bytesOf } from './model.js';
 import { lengthWords, swatch } from './tints.js';
 import { make } from './words.js';
@@ -11,11 +12,11 @@ export class Overlays {
 
   constructor({ closeUp, stage, told, after, say }) {
     Object.assign(this, { closeUp, stage, told, say });
-    this.select = make('select', { id: `look-overlay-${told.id}` }, make('option', { value: '', textContent: 'nothing' }));
+    this.select = make('select', { id: `look-overlay-${told.id}` }, make('option', { value: '', textContent: t('nothing') }));
     this.legend = make('div', { className: 'look-legend' });
     this.legend.setAttribute('aria-live', 'polite');
     this.box = make('div', { className: 'look-overlays' },
-      make('div', { className: 'field' }, make('label', { htmlFor: this.select.id, textContent: 'Show on the surface' }), this.select), this.legend);
+      make('div', { className: 'field' }, make('label', { htmlFor: this.select.id, textContent: t('Show on the surface') }), this.select), this.legend);
     after.after(this.box);
     this.select.addEventListener('change', () => this.#choose());
     this.#list();
@@ -60,7 +61,7 @@ export class Overlays {
       return;
     }
 
-    this.legend.replaceChildren(make('p', { textContent: 'Being worked out …' }));
+    this.legend.replaceChildren(make('p', { textContent: t('Being worked out …') }));
     try {
       const overlay = await ask(this.#address(code), signal, () => {});
       if (signal.aborted) return;
@@ -96,8 +97,7 @@ export class Overlays {
 
   #tell(overlay) {
     const rows = overlay.kinds.map(kind => make('li', {}, swatch(kind.number),
-      make('span', {}, make('strong', { textContent: `${kind.number} ` }), `${kind.words}${this.#range(kind)}: `,
-        kind.areaMm2 > 0 ? `${this.#area(kind.areaMm2)}` : 'none')));
+      make('span', {}, make('strong', { textContent: `${kind.number} ` }), `${this.#kind(kind)}: ${this.#area(kind.areaMm2)}`)));
     const places = overlay.places.map((place, i) => {
       const button = make('button', { type: 'button', className: 'button button-plain', textContent: `${this.#number(place, i)}: ${place.words}` });
       button.addEventListener('click', () => {
@@ -110,18 +110,20 @@ export class Overlays {
       make('p', { textContent: overlay.about }),
       make('ul', { className: 'look-kinds' }, ...rows),
       ...(places.length ? [make('ul', { className: 'look-places' }, ...places)] : []));
-    this.say(`${overlay.name}: ${overlay.kinds.map(k => `${k.words}${this.#range(k)}, ${k.areaMm2 > 0 ? this.#area(k.areaMm2) : 'none'}`).join('; ')}.`);
+    this.say(`${overlay.name}: ${overlay.kinds.map(k => `${this.#kind(k)}, ${this.#area(k.areaMm2)}`).join('; ')}.`);
   }
 
-  #range({ from, to, unit }) {
-    const say = value => unit === 'mm' ? this.#length(value) : unit === '°' ? `${value}°` : `${value}\u00a0${unit}`;
-    if (from == null && to == null) return '';
-    if (from == null) return `, under ${say(to)}`;
-    return to == null ? `, ${say(from)} and more` : `, ${say(from)} to ${say(to)}`;
+  /** What a kind stands for, with its ends. */
+  #kind({ words, from, to, unit }) {
+    const say = value => unit === 'mm' ? this.#length(value) : unit === '°' ? `${number(value, 1)}°` : `${number(value, 1)}\u00a0${unit}`;
+    if (from == null && to == null) return words;
+    if (from == null) return t('{0}, under {1}', words, say(to));
+    return to == null ? t('{0}, {1} and more', words, say(from)) : t('{0}, {1} to {2}', words, say(from), say(to));
   }
 
   #area(mm2) {
-    return mm2 < 100 ? `${Number(mm2.toFixed(1))} mm²` : `${Number((mm2 / 100).toFixed(1))} cm²`;
+    if (!(mm2 > 0)) return t('none');
+    return mm2 < 100 ? `${number(mm2, 1)} mm²` : `${number(mm2 / 100, 1)} cm²`;
   }
 
   #length(mm) {

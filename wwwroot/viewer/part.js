@@ -1,6 +1,7 @@
 // The section “Look at it closely” of a part's page: the picture that the server drew becomes a model to turn.
 // Without this module, or where the browser cannot draw, the picture stays.
 
+import { t } from '../words/words.js';
 import { ask } from './model.js';
 import { make } from './words.js';
 
@@ -10,7 +11,7 @@ function prepare(section) {
   const told = JSON.parse(section.dataset.look);
   const box = section.querySelector('.look-stage');
   const status = make('p', { className: 'look-status', role: 'status' });
-  const begin = make('button', { type: 'button', className: 'button', textContent: 'Turn it' });
+  const begin = make('button', { type: 'button', className: 'button', textContent: t('Turn it') });
   const tools = make('div', { className: 'buttons look-tools' }, begin);
   box.after(tools, status);
   let closeUp = null;
@@ -35,23 +36,23 @@ function prepare(section) {
 
   async function start() {
     begin.disabled = true;
-    status.textContent = 'Fetching the model …';
+    status.textContent = t('Fetching the model …');
     try {
       const { canDraw } = await import('./stage.js');
       if (!canDraw()) {
         begin.remove();
-        status.textContent = 'This browser cannot draw in three dimensions here, so the picture stays.';
+        status.textContent = t('This browser cannot draw in three dimensions here, so the picture stays.');
         return;
       }
 
       const { CloseUp } = await import('./close-up.js');
-      const shape = await ask(told.shape, undefined, () => { status.textContent = 'The model is being made from the file; the picture stays until it is there.'; });
+      const shape = await ask(told.shape, undefined, () => { status.textContent = t('The model is being made from the file; the picture stays until it is there.'); });
       closeUp = new CloseUp({ section, box, tools, status, told, shape });
       await closeUp.open();
       begin.remove();
       section.dataset.looking = 'true';
     } catch (error) {
-      status.textContent = `${error.message} The picture stays.`;
+      status.textContent = `${error.message} ${t('The picture stays.')}`;
       begin.disabled = false;
     }
   }

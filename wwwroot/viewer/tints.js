@@ -1,5 +1,7 @@
 // Colours from the site's own tokens, and the patterns that go with the numbers of a legend: a class is told by its number and its pattern, colour only repeats them.
 
+import { number as written } from '../words/words.js';
+
 /** Of class 1, 2, …: the token of its colour. */
 const TOKENS = ['--mark-1', '--mark-2', '--mark-3', '--mark-4'];
 
@@ -41,6 +43,7 @@ export function swatch(number) {
 /** Lengths as the reader wants them. */
 export function lengthWords(mm, inches) {
   const digits = mm < 1 ? 3 : mm < 10 ? 2 : 1;
-  const text = `${Number(mm.toFixed(digits))} mm`;
-  return inches ? `${text} (${(mm / 25.4).toFixed(mm < 12.7 ? 3 : 2)} in)` : text;
+  const text = `${written(mm, digits)} mm`;
+  const fine = mm < 12.7 ? 3 : 2;
+  return inches ? `${text} (${written(mm / 25.4, fine, fine)} in)` : text;
 }
