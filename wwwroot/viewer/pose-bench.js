@@ -1,5 +1,6 @@
 // Parts are taken in hand, moved and turned by dragging, keys, buttons and numbers, put together at joints; each step can be undone. Saving is the form's own.
 
+import { t } from '../words/words.js';
 import { ask, load } from './model.js';
 import { axesOnScreen, placeOf, textsOf, turnedAbout, unit } from './pose-numbers.js';
 import { PoseTools } from './pose-tools.js';
@@ -101,7 +102,7 @@ export class PoseBench {
     if (!last) return;
     for (const { copy, texts } of last) copy.fields.forEach((field, i) => { field.value = texts[i]; });
     this.#changed();
-    this.say(`Taken back: ${last.map(({ copy }) => copy.name).join(', ')}.`);
+    this.say(t('Taken back: {0}.', last.map(({ copy }) => copy.name).join(', ')));
   }
 
   frame() {
@@ -147,12 +148,12 @@ export class PoseBench {
 
   #sayPlace() {
     const copy = this.#hand;
-    if (!copy) return this.say('Take a part in hand: click it, or choose it from the list.');
+    if (!copy) return this.say(t('Take a part in hand: click it, or choose it from the list.'));
     const place = this.#placeOf(copy);
-    if (place === undefined) return this.say(`${copy.name}: six numbers, or none.`);
-    if (place === null) return this.say(`${copy.name} has no place yet.`);
+    if (place === undefined) return this.say(t('{0}: six numbers, or none.', copy.name));
+    if (place === null) return this.say(t('{0} has no place yet.', copy.name));
     const [x, y, z, a, b, c] = copy.fields.map((f) => f.value);
-    return this.say(`${copy.name}: at x ${x}, y ${y}, z ${z} mm; turned ${a}°, ${b}°, ${c}° about x, y, z.`);
+    return this.say(t('{0}: at x {1}, y {2}, z {3} mm; turned {4}°, {5}°, {6}° about x, y, z.', copy.name, x, y, z, a, b, c));
   }
 
   #arrange() {
@@ -187,7 +188,7 @@ export class PoseBench {
     const shapes = Map.groupBy(this.copies.filter((c) => c.shape), (c) => c.shape);
     await Promise.all([...shapes].map(async ([address, copies]) => {
       const [first] = copies;
-      first.levels ??= (await ask(address, undefined, () => this.say('Models are being made from the files …'))).levels;
+      first.levels ??= (await ask(address, undefined, () => this.say(t('Models are being made from the files …')))).levels;
       let level = 0;
       if (pass > 0) while (level + 1 < first.levels.length && first.levels[level + 1].triangles <= most) level++;
       if (first.level === level) return;
