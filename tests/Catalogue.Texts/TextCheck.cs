@@ -16,11 +16,14 @@ public static partial class TextCheck
     public static IReadOnlyList<string> Of(string root)
     {
         var problems = new List<string>();
-        var keys = TextsInCode.Of(root).Select(t => t.Key).ToHashSet(StringComparer.Ordinal);
+        var said = TextsInCode.Of(root);
+        var keys = said.Select(t => t.Key).ToHashSet(StringComparer.Ordinal);
+        var byScripts = said.Where(t => t.Folder == TextsInCode.ScriptsFolder).Select(t => t.Key).ToList();
         foreach (var language in Languages)
         {
             var files = TextFiles.Read(root, language);
             problems.AddRange(keys.Where(k => files.Find(k) is null).Select(k => $"{language}: missing: {k}"));
+            problems.AddRange(byScripts.Where(k => files.FolderOf(k) is { } folder && folder != TextsInCode.ScriptsFolder).Select(k => $"{language}: scripts say it, so it belongs to them: {k}"));
             foreach (var (folder, key, words) in files.All)
             {
                 if (!keys.Contains(key)) problems.Add($"{language}: nobody says any more ({folder}): {key}");

@@ -41,11 +41,13 @@ public sealed class TextFiles
         foreach (var texts in _byFolder.Values) texts.Remove(key);
     }
 
-    /// <summary>A text that several folders say lies in the first of them only.</summary>
-    public void KeepOneOfEach()
+    /// <summary>A text that several folders say lies in the first of them only; what scripts say in theirs, which browsers are given.</summary>
+    public void KeepOneOfEach(IEnumerable<string> saidByScripts)
     {
+        foreach (var key in saidByScripts)
+            if (Find(key) is { } words) Put(TextsInCode.ScriptsFolder, key, words);
         var seen = new HashSet<string>(StringComparer.Ordinal);
-        foreach (var texts in _byFolder.Values)
+        foreach (var (_, texts) in _byFolder.OrderByDescending(f => f.Key == TextsInCode.ScriptsFolder))
             foreach (var key in texts.Keys.Where(k => !seen.Add(k)).ToList()) texts.Remove(key);
     }
 

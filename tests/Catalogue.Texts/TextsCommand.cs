@@ -25,8 +25,8 @@ internal static class TextsCommand
                 {
                     var files = TextFiles.Read(root, language);
                     foreach (var stale in files.All.Select(t => t.Key).Where(k => !keys.Contains(k)).ToList()) files.Remove(stale);
-                    files.KeepOneOfEach();
                     if (language == "en") foreach (var text in said.Where(t => files.Find(t.Key) is null)) files.Put(text.Folder, text.Key, text.Key);
+                    files.KeepOneOfEach(said.Where(t => t.Folder == TextsInCode.ScriptsFolder).Select(t => t.Key));
                     files.Write();
                 }
 

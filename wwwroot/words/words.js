@@ -1,13 +1,13 @@
 // What scripts say to people, in the language of the page. English stands where it is said and needs no request; the words of another language come once, from an address that names
 // them (ScriptTexts.cs) and that the page tells. Where they do not arrive, English stays.
 
-const page = document.documentElement;
-const language = page.lang || 'en';
+const language = document.documentElement.lang || 'en';
 const locale = language === 'en' || language.startsWith('qps') ? 'en-GB' : language;
 let texts = {};
-if (page.dataset.texts) {
+const address = document.querySelector('meta[name="texts"]')?.content;
+if (address) {
   try {
-    texts = (await import(page.dataset.texts)).default;
+    texts = (await import(address)).default;
   } catch {
     // Without a connection.
   }

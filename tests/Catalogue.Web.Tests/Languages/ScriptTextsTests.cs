@@ -27,11 +27,11 @@ public sealed partial class ScriptTextsTests(SqliteCatalogue catalogue) : Catalo
     public async Task English_needs_no_texts_and_a_language_that_is_not_spoken_has_none()
     {
         using var visitor = Catalogue.CreateClient();
-        Assert.DoesNotContain("data-texts", await visitor.GetStringAsync("/cautions"), StringComparison.Ordinal);
+        Assert.DoesNotContain("name=\"texts\"", await visitor.GetStringAsync("/cautions"), StringComparison.Ordinal);
         using var answer = await visitor.GetAsync("/texts/tlh.js");
         Assert.Equal(HttpStatusCode.NotFound, answer.StatusCode);
     }
 
-    [GeneratedRegex("data-texts=\"([^\"]+)\"")]
+    [GeneratedRegex("name=\"texts\" content=\"([^\"]+)\"")]
     private static partial Regex Address();
 }

@@ -19,7 +19,7 @@ internal static class ScriptTexts
 
     public static void MapScriptTexts(this IEndpointRouteBuilder app) => app.MapGet(Path + "{language}.js", Send).ExcludeFromDescription();
 
-    /// <summary>Where the texts of the reader's language are, for the page to tell (<c>data-texts</c>); null when all are as they stand in the scripts.</summary>
+    /// <summary>Where the texts of the reader's language are, for the page to tell (<c>meta</c> “texts”); null when all are as they stand in the scripts.</summary>
     public static string? AddressFor(HttpRequest request)
     {
         ArgumentNullException.ThrowIfNull(request);
