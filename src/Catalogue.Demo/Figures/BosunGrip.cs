@@ -5,9 +5,11 @@ using static Catalogue.Demo.Scenario.DemoCodes;
 
 namespace Catalogue.Demo.Figures;
 
-/// <summary>The crab. Cases: pop-in balls in filament and plug-in sleeves in resin for the same parts, stripes too shallow for filament.</summary>
+/// <summary>The crab. Cases: pop-in balls in filament and plug-in sleeves in resin for the same parts, stripes too shallow for filament, a mouth nobody has measured.</summary>
 internal static class BosunGrip
 {
+    private const string Tumbled = "Powder parts come back tumbled, which takes the edge off the mouth. How wide it is then, nobody has measured yet.";
+
     private static readonly FilePose Shell = FilePose.Upright(new(0, 1, 35));
     private static readonly FilePose LeftClaw = FilePose.Lying(new(0, -1, 0), new(42, -8, 62));
     private static readonly FilePose RightClaw = FilePose.Lying(new(0, -1, 0), new(-42, -8, 62));
@@ -65,8 +67,10 @@ internal static class BosunGrip
         ],
         Joints =
         [
-            Ball("left-shoulder-ball", "Left shoulder", "carapace", "left-claw", MexRigid, PbfRigid),
-            Ball("right-shoulder-ball", "Right shoulder", "carapace", "right-claw", MexRigid, PbfRigid),
+            Ball("left-shoulder-ball", "Left shoulder", "carapace", "left-claw", MexRigid),
+            Ball("right-shoulder-ball", "Right shoulder", "carapace", "right-claw", MexRigid),
+            Ball("left-shoulder-tumbled", "Left shoulder", "carapace", "left-claw", PbfRigid) with { MouthMm = null, Note = Tumbled },
+            Ball("right-shoulder-tumbled", "Right shoulder", "carapace", "right-claw", PbfRigid) with { MouthMm = null, Note = Tumbled },
             Sleeve("left-shoulder-sleeve", "Left shoulder", "carapace", "left-claw", Resin, "glue"),
             Sleeve("right-shoulder-sleeve", "Right shoulder", "carapace", "right-claw", Resin, "glue"),
             Pinned("left-hip", "Left hip", "carapace", "left-leg", Kit.PinHoleMm, 38, "hip-rod"),

@@ -160,6 +160,9 @@ public sealed record DemoJoint
     /// <summary>Retracting parts: radius of the seat it bends over, to the middle of the thickness.</summary>
     public double? BendRadiusMm { get; init; }
 
+    /// <summary>What else is to be said of it; null = nothing.</summary>
+    public string? Note { get; init; }
+
     /// <summary>Slugs of the figure's hardware this joint uses.</summary>
     public IReadOnlyList<string> Hardware { get; init; } = [];
 }

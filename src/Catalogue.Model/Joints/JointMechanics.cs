@@ -31,7 +31,7 @@ public sealed record JointMechanics(Sentence Formula, Sentence Arithmetic, Findi
     private static readonly Sentence BeamSource = $"beam bent to a radius, strain = thickness ÷ (2 × radius) (any strength-of-materials handbook); at most 0.7 of the material’s (common practice)";
 
     /// <summary>Everything that can be computed of a joint from its dimensions, for a process it is used on. Pure; microseconds.</summary>
-    /// <param name="joint">Dimensions that are missing leave out what needs them.</param>
+    /// <param name="joint">Dimensions that are missing leave out what needs them; where something has to stretch or bend, that it is not known is found instead.</param>
     /// <param name="process">Gives the material and the limits.</param>
     public static IReadOnlyList<JointMechanics> Of(JointSpec joint, Process process)
     {
@@ -56,7 +56,12 @@ public sealed record JointMechanics(Sentence Formula, Sentence Arithmetic, Findi
     /// <summary>The socket's mouth has to stretch over the ball.</summary>
     private static JointMechanics? Snap(JointSpec joint, Process process)
     {
-        if (joint is not { InnerDiameterMm: { } ball, MouthDiameterMm: { } mouth }) return null;
+        if (joint is not { InnerDiameterMm: { } ball, MouthDiameterMm: { } mouth })
+        {
+            return Unknown($"(ball Ø − mouth Ø) ÷ mouth Ø", $"({Known(joint.InnerDiameterMm)} − {Known(joint.MouthDiameterMm)}) ÷ {Known(joint.MouthDiameterMm)}",
+                $"{joint.Name}: the ball’s or the mouth’s diameter is not given, so nobody knows whether the socket survives the ball. Print the two parts first and try; the designer can add it.");
+        }
+
         var strain = 100 * (ball - mouth) / mouth;
         Sentence formula = $"(ball Ø − mouth Ø) ÷ mouth Ø";
         Sentence arithmetic = $"({ball:0.###} − {mouth:0.###}) ÷ {mouth:0.###} = {strain:0.#} %";
@@ -79,11 +84,20 @@ public sealed record JointMechanics(Sentence Formula, Sentence Arithmetic, Findi
     /// <summary>A retracting part bends over its seat; the seat's diameter is the joint's outer one.</summary>
     private static JointMechanics? Bend(JointSpec joint, Process process)
     {
-        if (joint is not { InnerDiameterMm: { } thickness, OuterDiameterMm: { } seat }) return null;
+        if (joint is not { InnerDiameterMm: { } thickness, OuterDiameterMm: { } seat })
+        {
+            return Unknown($"thickness ÷ seat Ø", $"{Known(joint.InnerDiameterMm)} ÷ {Known(joint.OuterDiameterMm)}",
+                $"{joint.Name}: how thick it is where it bends, or the seat’s diameter, is not given, so nobody knows whether it survives the bend. Print the two parts first and try; the designer can add it.");
+        }
+
         var strain = 100 * thickness / seat;
         return new($"thickness ÷ seat Ø", $"{thickness:0.###} ÷ {seat:0.###} = {strain:0.#} %", Strained(joint, process, strain, BeamSource,
             $"{thickness:0.##} mm of material bend {strain:0.#} % over a seat of Ø {seat:0.##} mm", $"print it in a material that bends, make it thinner or the seat wider"));
     }
+
+    private static JointMechanics Unknown(Sentence formula, Sentence arithmetic, Sentence why) => new(formula, arithmetic, Rules.JointUnknown.Found(Severity.Note, why));
+
+    private static Sentence Known(double? mm) => mm is { } given ? $"{given:0.###}" : $"?";
 
     private static Finding Strained(JointSpec joint, Process process, double strain, Sentence source, Sentence what, Sentence remedy)
     {
@@ -165,7 +179,13 @@ public sealed record JointMechanics(Sentence Formula, Sentence Arithmetic, Findi
     /// <summary>A press fit holds by stretching its hole; with play it is a push fit that has to be glued.</summary>
     private static JointMechanics? Press(JointSpec joint, Process process)
     {
-        if (joint is not { InnerDiameterMm: { } peg, OuterDiameterMm: { } hole } || process.Limit(LimitKey.Accuracy) is not { } accuracy) return null;
+        if (joint is not { InnerDiameterMm: { } peg, OuterDiameterMm: { } hole })
+        {
+            return Unknown($"(peg Ø − hole Ø + what printing may add) ÷ hole Ø", $"({Known(joint.InnerDiameterMm)} − {Known(joint.OuterDiameterMm)} + …) ÷ {Known(joint.OuterDiameterMm)}",
+                $"{joint.Name}: the peg’s or the hole’s diameter is not given, so nobody knows whether the hole survives the peg. Print the two parts first and try; the designer can add it.");
+        }
+
+        if (process.Limit(LimitKey.Accuracy) is not { } accuracy) return null;
         var over = peg - hole;
         var missed = accuracy.Value / 100 * (peg + hole);
         if (over + missed <= 0) return Play(joint, process, PlayWords.Peg);

@@ -140,6 +140,6 @@ public static class FigureJudge
         .Select(f => new Reason(part.Part.Slug, part.Part.Name, f, optional));
 
     private static IEnumerable<Reason> Reasons((JointCase Joint, PartCase Part) joint, bool optional) => joint.Joint.Judgement.Findings
-        .Where(f => f.Severity > Severity.Note)
+        .Where(f => f.Severity > Severity.Note || f.LeavesOpen)
         .Select(f => new Reason(joint.Part.Slug, joint.Part.Name, f, optional));
 }

@@ -31,6 +31,10 @@ public sealed record Finding(string Code, Severity Severity, Sentence Message)
     [JsonIgnore]
     public bool MayBeOverruled => Severity == Severity.Care && Rules.Of(Code) is { MayBeOverruled: true };
 
+    /// <summary>True while it is not known whether something stands in the way: see <see cref="Rule.LeavesOpen"/>.</summary>
+    [JsonIgnore]
+    public bool LeavesOpen => Severity == Severity.Note && Rules.Of(Code) is { LeavesOpen: true };
+
     /// <summary>What it does to the verdict: a care that the designer overrules no more than a note.</summary>
     [JsonIgnore]
     public Severity Weight => Overruled is not null && Severity == Severity.Care ? Severity.Note : Severity;
@@ -43,15 +47,16 @@ public sealed record Overruled(string Reason, string By, DateTime At);
 public sealed record Judgement(Verdict Verdict, IReadOnlyList<Finding> Findings)
 {
     public static Judgement Unchecked { get; } =
-        new(Verdict.Unchecked, [Rules.InspectionPending.Found(Severity.Note, $"The mesh is still being inspected. Look again in a moment.")]);
+        From([Rules.InspectionPending.Found(Severity.Note, $"The mesh is still being inspected. Look again in a moment.")]);
 
-    /// <summary>The verdict that the findings make: any <c>stop</c> unsuited, any <c>care</c> that is not overruled care, else suits.</summary>
+    /// <summary>The verdict that the findings make: any <c>stop</c> unsuited, else anything that leaves it open unchecked, else any <c>care</c> that is not overruled care, else suits.</summary>
     public static Judgement From(IEnumerable<Finding> findings)
     {
         var ordered = findings.OrderByDescending(f => f.Weight).ThenByDescending(f => f.Severity).ToList();
         var verdict = (ordered.Count == 0 ? Severity.Note : ordered[0].Weight) switch
         {
             Severity.Stop => Verdict.Unsuited,
+            _ when ordered.Exists(f => f.LeavesOpen) => Verdict.Unchecked,
             Severity.Care => Verdict.Care,
             _ => Verdict.Suits,
         };

@@ -49,6 +49,9 @@ public sealed record Rule(string Code, RuleSubject Subject, Sentence Measures, p
     /// </summary>
     public bool MayBeOverruled => Care is not null && Subject is not (RuleSubject.Joints or RuleSubject.Build or RuleSubject.Prints or RuleSubject.Size);
 
+    /// <summary>True where what it finds leaves the verdict open: nobody knows yet whether something stands in the way.</summary>
+    public bool LeavesOpen { get; init; }
+
     /// <summary>When it comes to that severity, in words; null = it never does.</summary>
     public Sentence? When(Severity severity) => severity switch
     {

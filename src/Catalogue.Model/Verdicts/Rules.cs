@@ -13,7 +13,7 @@ public static class Rules
     /// Counted up by hand when what is found of the same measurements, or what is said or kept of it, becomes something else: every kept verdict is then judged again in the background at the
     /// next start. <c>RulesVersionTests</c> fails for a change that forgets it.
     /// </summary>
-    public const int Version = 3;
+    public const int Version = 4;
 
     private static readonly Sentence Practice = $"common practice";
     private static readonly Sentence Handbook = $"any strength-of-materials handbook";
@@ -81,6 +81,7 @@ public static class Rules
         Note = $"not yet; the verdict is “unchecked” until then",
         Do = $"Look again in a moment.",
         Origin = $"the queue of inspections",
+        LeavesOpen = true,
     };
 
     public static readonly Rule SmallPart = new("small-part", RuleSubject.File, $"Whether the piece goes entirely into the small-parts cylinder, in any orientation")
@@ -350,6 +351,14 @@ public static class Rules
         Origin = S($"printed holes come out {RodPassage.LeastShrinkMm}–{RodPassage.MostShrinkMm} mm small, ream by hand (common practice); sliding fit H7/h6 (ISO 286-2)"),
     };
 
+    public static readonly Rule JointUnknown = new("joint.unknown", RuleSubject.Joints, $"Whether the dimensions are given that a joint has to stretch or bend by")
+    {
+        Note = $"one is missing; the verdict is “unchecked” until it is given",
+        Do = $"Give the dimension with the joint; until then print its two parts first and try.",
+        Origin = $"what the designer gave",
+        LeavesOpen = true,
+    };
+
     // ── how it is built, and what came of it ──
     public static readonly Rule NoVariant = new("process.no-variant", RuleSubject.Build, $"Whether the part has a file made for the process")
     {
@@ -377,7 +386,7 @@ public static class Rules
         OverhangArea, OverhangBridge, OverhangIsland,
         LiquidSealed, LiquidDrain, LiquidVent, LiquidPool, LiquidSuction,
         DetailLost, DetailClosed,
-        JointStrain, JointLoose, JointTight, JointPlay, JointShort, JointGrip, JointPin,
+        JointStrain, JointLoose, JointTight, JointPlay, JointShort, JointGrip, JointPin, JointUnknown,
         NoVariant, ReportsFailed,
     ];
 

@@ -6,7 +6,7 @@ public enum Verdict
     Suits,
     Care,
 
-    /// <summary>Not known yet: a mesh is still being inspected.</summary>
+    /// <summary>Not known yet: a mesh is still being inspected, or a joint lacks a dimension that decides.</summary>
     Unchecked,
     Unsuited,
 }

@@ -73,7 +73,7 @@ internal static class DemoTranslation
             OuterDiameterMm = joint.HoleMm ?? 2 * joint.BendRadiusMm ?? (joint.ClearanceMm is { } gap && inner is { } held ? held + gap : null),
             MouthDiameterMm = joint.MouthMm,
             LengthMm = joint.LengthMm,
-            Note = joint.BendRadiusMm is { } radius
+            Note = joint.Note is not null ? joint.Note : joint.BendRadiusMm is { } radius
                 ? string.Create(CultureInfo.InvariantCulture, $"Bends {joint.BendThicknessMm} mm of material over a radius of {radius} mm.")
                 : null,
             Processes = joint.Processes,

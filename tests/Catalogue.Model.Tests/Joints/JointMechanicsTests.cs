@@ -25,6 +25,19 @@ public sealed class JointMechanicsTests
     }
 
     // 0.6 and 0.7 of PLA's 5.5 %: 3.3 and 3.85 %. A mouth of 6.76 mm strains 3.55 %.
+    [Theory]
+    [InlineData(JointKind.PopInBall, 7.0, null)]
+    [InlineData(JointKind.Retracting, null, 20.0)]
+    [InlineData(JointKind.PressFit, 3.0, null)]
+    public void What_has_to_stretch_or_bend_by_a_dimension_that_is_not_given_is_unchecked(JointKind kind, double? inner, double? outer)
+    {
+        var joint = new JointSpec(kind, "Elbow") { InnerDiameterMm = inner, OuterDiameterMm = outer };
+        var judged = JointMechanics.Judge(joint, Process("MEX-rigid"));
+        Assert.Equal((Verdict.Unchecked, "joint.unknown"), (judged.Verdict, Assert.Single(judged.Findings).Code));
+        Assert.Contains("?", JointMechanics.Of(joint, Process("MEX-rigid"))[0].Arithmetic, StringComparison.Ordinal);
+        Assert.Equal(Verdict.Suits, JointMechanics.Judge(joint with { Kind = JointKind.Glued }, Process("MEX-rigid")).Verdict);
+    }
+
     [Fact]
     public void Near_the_limit_it_wants_care() =>
         Assert.Equal(Severity.Care, JointMechanics.Of(Ball with { MouthDiameterMm = 6.76 }, Process("MEX-rigid"))[0].Finding.Severity);
@@ -86,10 +99,7 @@ public sealed class JointMechanicsTests
         Assert.Equal("joint.play", Assert.Single(JointMechanics.Of(new(JointKind.PressFit, "Neck") { InnerDiameterMm = 6, OuterDiameterMm = 6.2 }, Process("VPP-rigid"))).Finding.Code);
 
     [Theory]
-    [InlineData(JointKind.PopInBall)]
     [InlineData(JointKind.PlugInSleeve)]
-    [InlineData(JointKind.PressFit)]
-    [InlineData(JointKind.Retracting)]
     [InlineData(JointKind.Glued)]
     public void Without_dimensions_nothing_is_claimed(JointKind kind) => Assert.Empty(JointMechanics.Of(new(kind, "Neck"), Process("MEX-rigid")));
 

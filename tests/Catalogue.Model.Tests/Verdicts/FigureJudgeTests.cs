@@ -76,6 +76,18 @@ public sealed class FigureJudgeTests
     }
 
     [Fact]
+    public void A_joint_that_nobody_can_judge_yet_leaves_the_figure_open_unless_something_stops_it()
+    {
+        var (torso, arm, tail) = (Part("torso", Careful), Part("arm", Good), Part("tail", Bad));
+        var open = Judgement.From([Rules.JointUnknown.Found(Severity.Note, $"Shoulder: the mouth’s diameter is not given")]);
+        JointCase[] joint = [new(Guid.NewGuid(), torso.PartId, arm.PartId, open)];
+        var verdict = FigureJudge.Judge([torso, arm], "Resin", joint);
+        Assert.Equal(Verdict.Unchecked, verdict.Verdict);
+        Assert.Contains(verdict.Reasons, r => r.Part == "torso" && r.Finding.Code == "joint.unknown");
+        Assert.Equal(Verdict.Unsuited, FigureJudge.Judge([torso, arm, tail], "Resin", joint).Verdict);
+    }
+
+    [Fact]
     public void A_joint_of_an_accessory_is_told_apart_and_one_of_a_member_not_chosen_is_not_told()
     {
         var choice = Guid.NewGuid();

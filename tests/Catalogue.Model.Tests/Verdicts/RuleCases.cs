@@ -167,6 +167,8 @@ public sealed record RuleCase(Rule Rule, Severity Severity, double? Measured, Fu
         yield return Of(Rules.JointShort, Severity.Note, 0.8, "VPP-rigid", Sleeve(5, 4));
         yield return Of(Rules.JointGrip, Severity.Note, 1.2, "VPP-rigid", Sleeve(5, 6));
         // 1.35 − 0.3 = 1.05, drawn narrower than the rod; 1.7 − 0.3 = 1.4, drawn wider.
+        // A ball of 7 mm in a mouth that nobody measured; a pressed peg without its hole would do as well.
+        yield return new(Rules.JointUnknown, Severity.Note, null, () => JointMechanics.Of(Ball(7) with { MouthDiameterMm = null }, Process("PBF-rigid")).Select(m => m.Finding));
         yield return Of(Rules.JointPin, Severity.Care, 1.05, "MEX-rigid", Hinge(1.35));
         yield return Of(Rules.JointPin, Severity.Note, 1.4, "MEX-rigid", Hinge(1.7));
     }

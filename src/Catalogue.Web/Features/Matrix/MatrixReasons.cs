@@ -30,7 +30,7 @@ internal sealed record MatrixReasons(IReadOnlyList<MatrixCell> Cells, IReadOnlyL
         {
             Verdict.Unsuited => verdict.Reasons.Where(r => !r.Optional && r.Finding.Severity == Severity.Stop),
             Verdict.Care => verdict.Reasons.Where(r => !r.Optional && r.Finding.Weight == Severity.Care),
-            Verdict.Unchecked => verdict.Reasons.Where(r => !r.Optional && r.Finding.Code == Rules.InspectionPending.Code),
+            Verdict.Unchecked => verdict.Reasons.Where(r => !r.Optional && r.Finding.LeavesOpen),
             _ => [],
         };
     }

@@ -17,6 +17,8 @@ internal static class VerdictSentence
         if (verdict.Verdict == Verdict.Unchecked)
         {
             var waiting = built.Count(p => p.Verdict == Verdict.Unchecked);
+            if (waiting == 0 && verdict.Reasons.FirstOrDefault(r => !r.Optional && r.Finding.LeavesOpen) is { } unknown)
+                return S($"{unknown.PartName}: {unknown.Finding.Message}") + ChoiceWords(verdict);
             return waiting == 1 ? S($"One part is still being checked; look again in a moment.") : $"{waiting} parts are still being checked; look again in a moment.";
         }
 
