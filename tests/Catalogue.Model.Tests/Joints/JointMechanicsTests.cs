@@ -34,7 +34,7 @@ public sealed class JointMechanicsTests
         var joint = new JointSpec(kind, "Elbow") { InnerDiameterMm = inner, OuterDiameterMm = outer };
         var judged = JointMechanics.Judge(joint, Process("MEX-rigid"));
         Assert.Equal((Verdict.Unchecked, "joint.unknown"), (judged.Verdict, Assert.Single(judged.Findings).Code));
-        Assert.Contains("?", JointMechanics.Of(joint, Process("MEX-rigid"))[0].Arithmetic, StringComparison.Ordinal);
+        Assert.Contains("?", JointMechanics.Of(joint, Process("MEX-rigid"))[0].Arithmetic.English, StringComparison.Ordinal);
         Assert.Equal(Verdict.Suits, JointMechanics.Judge(joint with { Kind = JointKind.Glued }, Process("MEX-rigid")).Verdict);
     }
 
