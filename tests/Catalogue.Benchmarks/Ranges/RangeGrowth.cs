@@ -50,6 +50,7 @@ internal static class RangeGrowth
         await OverHttpAsync(database);
         await ChangeLimitAsync(database.Choice, "wall-supported", 1.1);
         await ChangeLimitAsync(database.Choice, "clearance", 0.35);
+        await ChangeRulesAsync(database.Choice);
     }
 
     private static async Task InProcessAsync(DatabaseChoice choice)
@@ -65,6 +66,9 @@ internal static class RangeGrowth
         var open = 0.0;
         await TimeAsync("never-seen volume and a process, first page", async (random, i) => open += (await search.FindAsync(Question(random, 1, null), CancellationToken.None)).Open);
         Say($"    on average {open / (Questions + WarmUp):0.0} of the figures left open");
+        await TimeAsync("the same, verdicts alone: counts and a page of one", (random, i) => search.FindAsync(Question(random, 1, null) with { Size = 1 }, CancellationToken.None));
+        await TimeAsync("the words alone: one of two fifths of the figures", (random, i) => Task.FromResult(WordSearch.Over(snapshot.Figures, snapshot.Vocabulary, Words)));
+        await TimeAsync("the words alone: three with two wrong letters each", (random, i) => Task.FromResult(WordSearch.Over(snapshot.Figures, snapshot.Vocabulary, Misspelt)));
         await TimeAsync("the shelf without words or printer", (random, i) => search.FindAsync(new(), CancellationToken.None));
         await TimeAsync("a word of two fifths of the figures, no printer", (random, i) => search.FindAsync(new() { Words = Words, Order = RangeOrder.Match }, CancellationToken.None));
         await TimeAsync("three words with two wrong letters each, no printer", (random, i) => search.FindAsync(new() { Words = Misspelt, Order = RangeOrder.Match }, CancellationToken.None));
@@ -109,6 +113,7 @@ internal static class RangeGrowth
         await Get("/matrix");
         await TimeAsync("HTTP: JSON, never-seen volume, process, word, page 2", (random, i) => Get($"/api/figures?process=VPP-rigid&volume={Room(random)}&q={Words}&page=2&sort=verdict"));
         await TimeAsync("HTTP: JSON, never-seen volume, process, first page", (random, i) => Get($"/api/figures?process=VPP-rigid&volume={Room(random)}&sort=verdict"));
+        await TimeAsync("HTTP: JSON, never-seen volume, process, a page of one", (random, i) => Get($"/api/figures?process=VPP-rigid&volume={Room(random)}&sort=verdict&size=1"));
         await TimeAsync("HTTP: page of the range, never-seen volume, process, word", (random, i) => Get($"/?process=VPP-rigid&volume={Room(random)}&q={Words}"));
         await TimeAsync("HTTP: page of the matrix, 200 rows", (random, i) => Get($"/matrix?volume={Room(random)}"), 8);
         await app.StopAsync();
@@ -137,6 +142,21 @@ internal static class RangeGrowth
         await Task.Delay(RangeIndex.Patience);
         while ((await index.CurrentAsync(CancellationToken.None)).JudgementRevision != (await read.Ranges.AsNoTracking().SingleAsync()).JudgementRevision) await Task.Delay(50);
         Say($"limit {key} changed: {judged:N0} revisions judged and in effect after {took.TotalSeconds:0.00} s, {changed:N0} verdicts written by now; index follows in {Stopwatch.GetElapsedTime(start).TotalSeconds:0.00} s");
+    }
+
+    /// <summary>From the start of a program with other rules until every verdict is by them; half of them had been something else.</summary>
+    private static async Task ChangeRulesAsync(DatabaseChoice choice)
+    {
+        await using (var db = choice.Open())
+        {
+            await db.Verdicts.Where(v => v.Process == "MEX-rigid" || v.Process == "VPP-rigid" || v.Process == "PBF-rigid").ExecuteUpdateAsync(set => set.SetProperty(v => v.FindingsJson, "[]"));
+            await db.Rejudgements.ExecuteUpdateAsync(set => set.SetProperty(r => r.Rules, 0));
+            await RulesChange.AskAsync(db, CancellationToken.None);
+        }
+
+        var start = Stopwatch.GetTimestamp();
+        var judged = await new Rejudger(choice, TimeProvider.System).RunAsync(CancellationToken.None);
+        Say($"rules changed: {judged:N0} revisions judged from all measurements and in effect after {Stopwatch.GetElapsedTime(start).TotalSeconds:0.00} s");
     }
 
     private static async Task TimeAsync(string what, Func<Random, int, Task> ask, int times = Questions, Func<int, Task>? before = null)
