@@ -36,6 +36,21 @@ internal static class FigureCosts
         return Gathered(parts[false].Select(Cost), parts[true].Select(Cost));
     }
 
+    /// <summary>What the material of all parts that are built costs, from what the index holds: supports apart. Null where the host names no price, or a part is not measured yet.</summary>
+    public static double? MaterialOf(IndexedFigure figure, FigureVerdict verdict, Model.Processes.Process process)
+    {
+        var variants = figure.Parts.SelectMany(p => p.Variants.Select(v => (v.Id, Part: p, Variant: v))).ToDictionary(v => v.Id);
+        var sum = 0.0;
+        foreach (var built in verdict.Built)
+        {
+            if (built.Chosen is not { } chosen || !variants.TryGetValue(chosen.VariantId, out var found) || !found.Variant.IsMeasured) return null;
+            if (PrintCost.MaterialPrice(new(found.Variant.VolumeMm3, found.Variant.AreaMm2, found.Variant.Size.Z, 0), process) is not { } price) return null;
+            sum += price * found.Part.Quantity;
+        }
+
+        return sum;
+    }
+
     private static FigureCost Gathered(IEnumerable<PartCost?> built, IEnumerable<PartCost?> apart)
     {
         var counted = built.ToList();

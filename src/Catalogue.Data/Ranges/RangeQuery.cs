@@ -52,7 +52,11 @@ public enum RangeOrder
 
 /// <summary>A figure with its verdict for the printer asked about; null when none was.</summary>
 /// <param name="Process">The process the verdict is for: the printer's, or, when only a volume was asked about, the one that suits best.</param>
-public sealed record RangeItem(IndexedFigure Figure, string? Process, FigureVerdict? Verdict);
+public sealed record RangeItem(IndexedFigure Figure, string? Process, FigureVerdict? Verdict)
+{
+    /// <summary>What the material costs on that process, in the host's currency, supports apart; null where that is not known, or the figure does not suit.</summary>
+    public double? MaterialPrice { get; init; }
+}
 
 public sealed record RangePage(IReadOnlyList<RangeItem> Items, int Total, int Page, int Size)
 {

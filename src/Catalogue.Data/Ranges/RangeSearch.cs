@@ -79,7 +79,13 @@ public sealed class RangeSearch(RangeIndex index, FitAnswers fits, DatabaseChoic
         await PrepareAsync(shown.Zip(codes).Select(f => (judged.Now(sweep.Figures[f.First].Id), f.Second)), printer.Volume, cancellation);
         var items = new List<RangeItem>(shown.Count);
         foreach (var (f, code) in shown.Zip(codes))
-            if (judged.Now(sweep.Figures[f].Id) is { } figure) items.Add(new(figure, code, await JudgeAsync(judged, figure, code, printer.Volume, cancellation)));
+        {
+            if (judged.Now(sweep.Figures[f].Id) is not { } figure) continue;
+            var verdict = await JudgeAsync(judged, figure, code, printer.Volume, cancellation);
+            var process = verdict.Verdict <= Verdict.Care ? judged.Processes.FirstOrDefault(p => p.Code == code) : null;
+            items.Add(new(figure, code, verdict) { MaterialPrice = process is null ? null : FigureCosts.MaterialOf(figure, verdict, process) });
+        }
+
         return items;
     }
 

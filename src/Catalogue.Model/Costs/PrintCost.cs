@@ -31,15 +31,23 @@ public sealed record PrintCost(Estimate MaterialMm3, Estimate Grams, Estimate? P
         };
     }
 
-    /// <summary>The price alone, or, where none is known, what <see cref="Process.Material"/> says of it beside the rigid material: for comparing printers.</summary>
-    public static double ToCompare(PrintShape shape, Process process)
+    /// <summary>The price of the material alone, without its spread; null where the host names none.</summary>
+    public static double? MaterialPrice(PrintShape shape, Process process)
     {
         ArgumentNullException.ThrowIfNull(shape);
         ArgumentNullException.ThrowIfNull(process);
         var rates = RateValues.Of(process, PrinterPace.Usual);
-        return rates[RateKey.Price] > 0
-            ? Money(shape, rates, PerLitre(process))
-            : Material(shape, rates) / 1000 * rates[RateValues.Density] * process.Material.RelativePrice;
+        return rates[RateKey.Price] > 0 ? Money(shape, rates, PerLitre(process)) : null;
+    }
+
+    /// <summary>The same, or, where no price is known, what <see cref="Process.Material"/> says of it beside the rigid material: for comparing printers.</summary>
+    public static double ToCompare(PrintShape shape, Process process)
+    {
+        ArgumentNullException.ThrowIfNull(shape);
+        ArgumentNullException.ThrowIfNull(process);
+        if (MaterialPrice(shape, process) is { } price) return price;
+        var rates = RateValues.Of(process, PrinterPace.Usual);
+        return Material(shape, rates) / 1000 * rates[RateValues.Density] * process.Material.RelativePrice;
     }
 
     /// <summary>How many layers of that height.</summary>

@@ -10,7 +10,7 @@ namespace Catalogue.Model.Tests.Verdicts;
 public sealed class RulesVersionTests
 {
     /// <summary>Of the cases’ findings as they are kept. It takes its place here together with the next version.</summary>
-    private const string Print = "3: 9eb38f4db23caa2f";
+    private const string Print = "4: ?";
 
     [Fact]
     public void What_is_found_of_the_cases_is_the_same_as_long_as_the_version_is()

@@ -1,4 +1,5 @@
 using System.Net;
+using System.Text.Json.Nodes;
 using Catalogue.Data;
 using Catalogue.Data.Storage;
 using Microsoft.EntityFrameworkCore;
@@ -61,6 +62,14 @@ public abstract class RateTests(CatalogueFixture catalogue) : CatalogueTests(cat
 
         // 16 cm³ × 2 × 0.92 g/cm³ × 60 per kg = 1.7664.
         Assert.Equal(1.7664, await PriceAsync(visitor, figure), 0.0001);
+
+        // The shelf says the same where it suits: a box needs no supports.
+        async Task<JsonNode> OnTheShelfAsync(string process) => (await visitor.GetJsonAsync($"/api/figures?size=200&process={process}"))["items"]!.AsArray().Single(i => (string?)i!["slug"] == figure)!;
+        Assert.Equal(1.7664, (double)(await OnTheShelfAsync("PBF-rigid"))["materialPrice"]!, 0.0001);
+        Assert.Null((await OnTheShelfAsync("VPP-rigid"))["materialPrice"]);
+        using (var shelf = new Browser(Catalogue.Visitor()))
+            Assert.Matches("About 1.77.EUR of material, supports apart.", (await shelf.GoAsync("/?process=PBF-rigid&volume=100x100x100&sort=newest")).Text);
+
         var judged = await JudgementRevisionAsync();
 
         using var host = await Catalogue.SignedInAsync(host: true);

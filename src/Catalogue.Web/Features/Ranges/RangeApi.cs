@@ -97,6 +97,9 @@ internal sealed record RangeItemView(
     public Verdict? Verdict { get; init; }
     public IReadOnlyList<ReasonView>? Reasons { get; init; }
 
+    /// <summary>What the material costs on that process, supports apart, in the host's currency (<c>/api/processes</c> has it); absent where the figure does not suit or no price is known.</summary>
+    public double? MaterialPrice { get; init; }
+
     /// <summary>The verdict with the usual member of every choice; absent where it is the same.</summary>
     public Verdict? UsualVerdict { get; init; }
 
@@ -108,6 +111,7 @@ internal sealed record RangeItemView(
             Process = item.Process,
             Verdict = item.Verdict?.Verdict,
             Reasons = item.Verdict is null ? null : ReasonView.Of(item.Verdict),
+            MaterialPrice = item.MaterialPrice is { } price ? Math.Round(price, 4) : null,
             UsualVerdict = item.Verdict is { } verdict && verdict.Usual.Verdict != verdict.Verdict ? verdict.Usual.Verdict : null,
         };
     }
