@@ -35,5 +35,5 @@ public sealed class Photo
 
     public DateTime AddedAt { get; private set; }
 
-    internal void Describe(string? words) => Words = Text.Required(words, "What the photo shows", MaxWords);
+    internal void Describe(string? words) => Words = Text.Required(words, $"What the photo shows", MaxWords);
 }

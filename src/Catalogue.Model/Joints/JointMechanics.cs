@@ -97,7 +97,7 @@ public sealed record JointMechanics(Sentence Formula, Sentence Arithmetic, Findi
 
     private static JointMechanics Unknown(Sentence formula, Sentence arithmetic, Sentence why) => new(formula, arithmetic, Rules.JointUnknown.Found(Severity.Note, why));
 
-    private static Sentence Known(double? mm) => mm is { } given ? $"{given:0.###}" : $"?";
+    private static Sentence Known(double? mm) => mm is { } given ? S($"{given:0.###}") : $"?";
 
     private static Finding Strained(JointSpec joint, Process process, double strain, Sentence source, Sentence what, Sentence remedy)
     {

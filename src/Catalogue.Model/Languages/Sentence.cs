@@ -92,7 +92,7 @@ public sealed class Sentence : IEquatable<Sentence>, IFormattable
         return left.IsEmpty ? right : right.IsEmpty ? left : new([.. left.Pieces, .. right.Pieces]);
     }
 
-    /// <summary>While texts are being moved into sentences: what is not yet one stays in English. Goes when all are.</summary>
+    /// <summary>For tests, whose words nobody translates. The program itself builds without it, and should: such a text stays English.</summary>
     [return: NotNullIfNotNull(nameof(words))]
     public static implicit operator Sentence?(string? words) => words is null ? null : FromWords(words);
 

@@ -65,7 +65,7 @@ internal sealed class MeshForm<T>
             var fileName = disposition.FileNameStar.HasValue ? disposition.FileNameStar : disposition.FileName;
             if (fileName.HasValue)
             {
-                if (++files > 1) throw new RuleBrokenException("too-many-files", "More than one file was sent. Nothing was kept; upload one file at a time.");
+                if (++files > 1) throw new RuleBrokenException("too-many-files", $"More than one file was sent. Nothing was kept; upload one file at a time.");
                 FileName = HeaderUtilities.RemoveQuotes(fileName).Value ?? "";
                 if (beforeFile is not null) await beforeFile(this);
                 File = await keep(new UploadStream(section.Body), cancellation);
@@ -99,5 +99,5 @@ internal sealed class MeshForm<T>
         return Encoding.UTF8.GetString(buffer, 0, length);
     }
 
-    private static RuleBrokenException Missing() => new("file-missing", "No file was sent. Nothing was kept; choose a file and upload again.");
+    private static RuleBrokenException Missing() => new("file-missing", $"No file was sent. Nothing was kept; choose a file and upload again.");
 }

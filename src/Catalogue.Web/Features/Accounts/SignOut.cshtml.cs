@@ -14,6 +14,6 @@ internal sealed class SignOutPage(SignInManager<Account> signIn) : PageModel
     public async Task<IActionResult> OnPostAsync()
     {
         await signIn.SignOutAsync();
-        return this.Done("You are signed out.", "/sign-in");
+        return this.Done($"You are signed out.", "/sign-in");
     }
 }

@@ -45,7 +45,7 @@ internal sealed class EditPosesPage(CatalogueDb db, TimeProvider time) : PageMod
     {
         var asked = ModelState.IsValid;
         if (await this.TryAsync(() => db.EditAsync(Figure, f => Form.ApplyTo(f, time.GetUtcNow().UtcDateTime), cancellation)))
-            return this.Done(T($"It is saved where the parts sit. Readers of a published figure see it at once."), $"/edit-poses/{Figure}");
+            return this.Done($"It is saved where the parts sit. Readers of a published figure see it at once.", $"/edit-poses/{Figure}");
         await LoadAsync(cancellation);
         Take();
         if (asked) Form.Began = PoseForm.StampOf(Whole); // Whoever was told of another’s change may write over it next time.

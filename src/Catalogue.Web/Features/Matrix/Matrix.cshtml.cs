@@ -53,7 +53,7 @@ internal sealed class MatrixPageModel(RangeSearch search, Masthead masthead, Vis
     {
         Promise = await masthead.RangeAsync();
         Snapshot = await search.SnapshotAsync(cancellation);
-        if (visitor.LinkProblem is { } problem) throw new RuleBrokenException("volume-invalid", problem);
+        if (visitor.LinkProblem is { } problem) throw new RuleBrokenException("volume-invalid", Sentence.FromWords(problem));
         Volume = visitor.Printer.Volume ?? PromisedVolume;
         IsPromised = Volume == PromisedVolume;
         Filters = MatrixFilters.Read(Request.Query, [.. Snapshot.Processes.Select(p => p.Code)]);

@@ -32,7 +32,7 @@ internal sealed class EditPhotosPage(CatalogueDb db, PhotoDesk desk, FormToken t
             await PhotoApi.CheckAsync(db, Figure, cancellation);
             var form = await MeshForm<(StoredBlob Blob, int Width, int Height)>.ReadAsync(Request, desk.KeepAsync, BeforeFileAsync, cancellation);
             await db.EditAsync(Figure, f => f.AddPhoto(form.File.Blob.Sha256, form.File.Width, form.File.Height, form.Field("words"), Now), cancellation);
-            return this.Done(T($"The photo is there."), $"/edit-photos/{Figure}");
+            return this.Done($"The photo is there.", $"/edit-photos/{Figure}");
         }
         catch (Exception exception) when (Problems.Of(exception) is { Status: (< 500 and not 404) or 507 } problem)
         {
@@ -41,15 +41,15 @@ internal sealed class EditPhotosPage(CatalogueDb db, PhotoDesk desk, FormToken t
     }
 
     public Task<IActionResult> OnPostDescribeAsync(Guid photo, CancellationToken cancellation) =>
-        ChangeAsync(form => f => f.DescribePhoto(f.PhotoOf(photo), form["words"], Now), T($"What the photo shows is changed."), cancellation);
+        ChangeAsync(form => f => f.DescribePhoto(f.PhotoOf(photo), form["words"], Now), $"What the photo shows is changed.", cancellation);
 
     public Task<IActionResult> OnPostFirstAsync(Guid photo, CancellationToken cancellation) =>
-        ChangeAsync(_ => f => f.ShowFirst(f.PhotoOf(photo), Now), T($"The photo is shown first."), cancellation);
+        ChangeAsync(_ => f => f.ShowFirst(f.PhotoOf(photo), Now), $"The photo is shown first.", cancellation);
 
     public Task<IActionResult> OnPostRemoveAsync(Guid photo, CancellationToken cancellation) =>
-        ChangeAsync(_ => f => f.RemovePhoto(f.PhotoOf(photo), Now), T($"The photo is taken away."), cancellation);
+        ChangeAsync(_ => f => f.RemovePhoto(f.PhotoOf(photo), Now), $"The photo is taken away.", cancellation);
 
-    private async Task<IActionResult> ChangeAsync(Func<IFormCollection, Action<Figure>> change, string done, CancellationToken cancellation)
+    private async Task<IActionResult> ChangeAsync(Func<IFormCollection, Action<Figure>> change, Sentence done, CancellationToken cancellation)
     {
         try
         {

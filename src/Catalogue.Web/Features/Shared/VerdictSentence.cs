@@ -19,7 +19,7 @@ internal static class VerdictSentence
             var waiting = built.Count(p => p.Verdict == Verdict.Unchecked);
             if (waiting == 0 && verdict.Reasons.FirstOrDefault(r => !r.Optional && r.Finding.LeavesOpen) is { } unknown)
                 return S($"{unknown.PartName}: {unknown.Finding.Message}") + ChoiceWords(verdict);
-            return waiting == 1 ? S($"One part is still being checked; look again in a moment.") : $"{waiting} parts are still being checked; look again in a moment.";
+            return waiting == 1 ? S($"One part is still being checked; look again in a moment.") : S($"{waiting} parts are still being checked; look again in a moment.");
         }
 
         if (deciding.Count == 0) return Sentence.Empty;
@@ -27,7 +27,7 @@ internal static class VerdictSentence
         var more = parts switch
         {
             1 => Sentence.Empty,
-            2 => $"One more part too.",
+            2 => S($"One more part too."),
             _ => MoreParts(parts - 1),
         };
         return S($"{deciding[0].PartName}: {deciding[0].Finding.Message}") + more + ChoiceWords(verdict) + OverruledWords(verdict);
