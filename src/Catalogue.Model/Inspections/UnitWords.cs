@@ -7,6 +7,15 @@ public static class UnitWords
 {
     public static IReadOnlyList<string> All { get; } = [.. Enum.GetValues<LengthUnit>().Select(MeshInspector.CodeOf)];
 
+    /// <summary>The same for people; symbols are the same in every language.</summary>
+    public static string Spoken(string word) => word switch
+    {
+        "micron" => T($"micron"),
+        "inch" => T($"inch"),
+        "foot" => T($"foot"),
+        _ => word,
+    };
+
     /// <summary>The unit that a word names; an empty word leaves it to the file.</summary>
     /// <exception cref="RuleBrokenException"><c>unit-invalid</c>.</exception>
     public static LengthUnit? Parse(string? word)
