@@ -31,6 +31,7 @@ public sealed class DesignerPagesTests(RunningCatalogue catalogue, Chromium chro
         ("edit-assembly", $"/edit-assembly/{Workshop.Figure}"),
         ("edit-poses", $"/edit-poses/{Workshop.Figure}"),
         ("edit-photos", $"/edit-photos/{Workshop.Figure}"),
+        ("figure-photos", $"/figures/{Workshop.Figure}"),
         ("account", "/account"),
         ("designers", "/account/designers"),
         ("processes-host", "/processes"),

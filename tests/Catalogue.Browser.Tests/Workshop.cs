@@ -6,11 +6,13 @@ using Catalogue.Geometry.Formats.Stl;
 using Catalogue.Geometry.Meshes;
 using Catalogue.Model.Figures;
 using Catalogue.Model.Inspections;
+using Catalogue.Web.Features.Photos;
 using Catalogue.Web.Inspection;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;
+using SkiaSharp;
 
 namespace Catalogue.Browser.Tests;
 
@@ -42,6 +44,7 @@ internal sealed class Workshop(RunningCatalogue catalogue)
         await UploadAsync(upload, "plain-front", Solids.Icosphere(3, 1), "");
         await InspectedAsync();
         await db.EditAsync(Figure, f => f.Publish("The first edition.", DateTime.UtcNow), CancellationToken.None);
+        await ShowAsync(db, scope.ServiceProvider.GetRequiredService<PhotoDesk>());
         await UploadAsync(upload, "torso", Solids.Torus(20, 5, 48, 24), "A ring instead of a block, after three reports of broken corners.");
         await upload.StoreAsync(new(Figure, "lit-front", "standard"), new("front.stl", null, null), new MemoryStream(new byte[200]), CancellationToken.None);
         await UploadAsync(upload, "plain-front", Solids.Icosphere(3, 2), "");
@@ -60,6 +63,20 @@ internal sealed class Workshop(RunningCatalogue catalogue)
         await page.GetByRole(AriaRole.Button, new() { Name = "Sign in" }).ClickAsync();
         await page.WaitForURLAsync("**/drafts");
         return page;
+    }
+
+    /// <summary>Two photos, one upright and one wide.</summary>
+    private static async Task ShowAsync(CatalogueDb db, PhotoDesk desk)
+    {
+        foreach (var (words, width, height, colour) in new[] { ("Painted in brass and grey, by the window", 900, 1_200, SKColors.DarkGoldenrod), ("The back, with its spring", 1_200, 700, SKColors.SlateGray) })
+        {
+            using var bitmap = new SKBitmap(width, height);
+            using (var canvas = new SKCanvas(bitmap)) canvas.Clear(colour);
+            using var picture = bitmap.Encode(SKEncodedImageFormat.Jpeg, 90);
+            using var file = new MemoryStream(picture.ToArray());
+            var (blob, w, h) = await desk.KeepAsync(file, CancellationToken.None);
+            await db.EditAsync(Figure, f => f.AddPhoto(blob.Sha256, w, h, words, DateTime.UtcNow), CancellationToken.None);
+        }
     }
 
     private static async Task MakeAsync(CatalogueDb db)

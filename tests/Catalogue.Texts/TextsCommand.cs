@@ -20,6 +20,9 @@ internal static class TextsCommand
         var keys = said.Select(t => t.Key).ToHashSet(StringComparer.Ordinal);
         switch (args)
         {
+            case ["sync"] when TextsInCode.NewerThanBuild(root) is { } newer:
+                Console.Error.WriteLine($"{newer} was changed after the last build, so texts might be dropped that are said. Nothing was written; build the solution first.");
+                return 1;
             case ["sync"]:
                 foreach (var language in TextCheck.Languages)
                 {

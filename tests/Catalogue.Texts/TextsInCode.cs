@@ -24,11 +24,20 @@ public static partial class TextsInCode
     /// <summary>The rooms that say something to people.</summary>
     public static IReadOnlyList<Assembly> Rooms { get; } = [typeof(Sentence).Assembly, typeof(Data.CatalogueDb).Assembly, typeof(Web.Problems).Assembly];
 
-    public static IReadOnlyList<SaidText> Of(string root) =>
-        [.. Rooms.SelectMany(OfRoom).Concat(OfScripts(Path.Combine(root, "wwwroot"))).Where(t => HasLetters(t.Key)).Distinct()];
+    /// <summary>A file that was changed after the program was built: then what is read off the program is not what stands in the code. Null when there is none.</summary>
+    public static string? NewerThanBuild(string root)
+    {
+        var built = Rooms.Min(r => File.GetLastWriteTimeUtc(r.Location));
+        return Directory.EnumerateFiles(Path.Combine(root, "src"), "*.cs*", SearchOption.AllDirectories)
+            .Where(f => f.EndsWith(".cs", StringComparison.Ordinal) || f.EndsWith(".cshtml", StringComparison.Ordinal))
+            .FirstOrDefault(f => !f.Contains("/obj/", StringComparison.Ordinal) && File.GetLastWriteTimeUtc(f) > built);
+    }
 
-    /// <summary>Numbers, units and marks alone are the same in every language.</summary>
-    private static bool HasLetters(string key) => HoleOrEntity().Replace(key, "").Any(char.IsLetter);
+    public static IReadOnlyList<SaidText> Of(string root) =>
+        [.. Rooms.SelectMany(OfRoom).Concat(OfScripts(Path.Combine(root, "wwwroot"))).Where(t => IsSaid(t.Key)).Distinct()];
+
+    /// <summary>Marks alone are the same in every language; not so the commas between numbers, where a comma is also what decimals stand behind.</summary>
+    private static bool IsSaid(string key) => HoleOrEntity().Replace(key, "").Any(char.IsLetter) || NumbersInRow().IsMatch(key);
 
     private static IEnumerable<SaidText> OfRoom(Assembly room)
     {
@@ -133,6 +142,9 @@ public static partial class TextsInCode
 
     [GeneratedRegex(@"\bt\(\s*'(?<text>(?:\\.|[^'\\])+)'")]
     private static partial Regex ScriptText();
+
+    [GeneratedRegex(@":0\.[0#]+\}, \{")]
+    private static partial Regex NumbersInRow();
 
     [GeneratedRegex(@"\{[^}]*\}|<[^>]*>|&[a-z]+;")]
     private static partial Regex HoleOrEntity();

@@ -23,7 +23,7 @@ export class PoseBench {
 
   async open() {
     const scene = JSON.parse(this.form.dataset.scene);
-    this.stage = new Stage(this.box, `${scene.name}: the figure, to put its parts where they sit. With a part in hand arrow keys, Page Up and Page Down move or turn it; Escape lets it go. Without one, arrow keys turn the view.`,
+    this.stage = new Stage(this.box, t('{0}: the figure, to put its parts where they sit. With a part in hand arrow keys, Page Up and Page Down move or turn it; Escape lets it go. Without one, arrow keys turn the view.', scene.name),
       (x, y) => this.#tap(x, y), this.#grip());
     this.copies = scene.copies.map((copy, i) => {
       const fieldset = this.form.querySelector(`[data-copy="${i}"]`);

@@ -14,15 +14,15 @@ export class PoseTools {
 
   constructor(bench) {
     this.bench = bench;
-    this.hand = this.#list(t('Part in hand'), [['', t('no part')], ...bench.copies.map((c) => [c.i, c.name])], (value) => bench.take(value === '' ? null : bench.copies[Number(value)]));
-    this.how = this.#list(t('Dragging and arrow keys'), [['move', t('move the part')], ['turn', t('turn the part')], ['view', t('turn the view')]], (value) => {
+    this.hand = this.#list('hand', t('Part in hand'), [['', t('no part')], ...bench.copies.map((c) => [c.i, c.name])], (value) => bench.take(value === '' ? null : bench.copies[Number(value)]));
+    this.how = this.#list('how', t('Dragging and arrow keys'), [['move', t('move the part')], ['turn', t('turn the part')], ['view', t('turn the view')]], (value) => {
       this.mode = value;
       this.show();
     });
-    this.along = this.#list(t('Dragging goes'), [['', t('as it is seen')], ...AXES.map((a, i) => [i, t('along or about {0} only', a)])], (value) => { this.axis = value === '' ? null : Number(value); });
+    this.along = this.#list('along', t('Dragging goes'), [['', t('as it is seen')], ...AXES.map((a, i) => [i, t('along or about {0} only', a)])], (value) => { this.axis = value === '' ? null : Number(value); });
     this.by = {
-      move: this.#list(t('Step'), STEPS.move.map((s) => [s, `${number(s, 1)} mm`]), (value) => { this.#steps.move = Number(value); }, this.#steps.move),
-      turn: this.#list(t('Step'), STEPS.turn.map((s) => [s, `${s}°`]), (value) => { this.#steps.turn = Number(value); }, this.#steps.turn),
+      move: this.#list('move-by', t('Step'), STEPS.move.map((s) => [s, `${number(s, 1)} mm`]), (value) => { this.#steps.move = Number(value); }, this.#steps.move),
+      turn: this.#list('turn-by', t('Step'), STEPS.turn.map((s) => [s, `${s}°`]), (value) => { this.#steps.turn = Number(value); }, this.#steps.turn),
     };
     this.nudges = make('div', { className: 'buttons bench-nudges', role: 'group' });
     for (const [axis, name] of AXES.entries()) {
@@ -81,10 +81,10 @@ export class PoseTools {
     return this.bench.hand?.fields.some((f) => f.value.trim() !== '') ?? false;
   }
 
-  #list(words, options, act, chosen = '') {
+  #list(name, words, options, act, chosen = '') {
     const select = make('select', {}, ...options.map(([value, text]) => make('option', { value, textContent: text, selected: value === chosen })));
     select.addEventListener('change', () => act(select.value));
-    select.id = `bench-${words.replaceAll(' ', '-').toLowerCase()}-${options[0][0]}`;
+    select.id = `bench-${name}`;
     return make('div', { className: 'field' }, make('label', { htmlFor: select.id, textContent: words }), select);
   }
 }

@@ -13,7 +13,7 @@ public sealed record RoundBall(Vec3 Center, double DiameterMm, double Share);
 /// <remarks>
 /// Each triangle votes for the point one radius behind it (or before it, for a socket); where a sphere is, the votes meet (Hough's transform, from memory). Around each meeting a sphere is fitted by least squares.
 /// Counts as a ball: at least <see cref="LeastShare"/> of a sphere, of the diameter within a tenth, its votes within an eighth of a radius, its normals towards all sides (which those of a cylinder are not).
-/// Bounds are our own. O(triangles) a ball; 32 bytes a triangle.
+/// Bounds are our own. O(triangles) a ball; 80 bytes a triangle.
 /// </remarks>
 public static class RoundBalls
 {

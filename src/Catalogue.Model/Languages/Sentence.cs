@@ -1,4 +1,3 @@
-using System.Diagnostics.CodeAnalysis;
 using System.Runtime.CompilerServices;
 using System.Text;
 using System.Text.Json.Serialization;
@@ -91,12 +90,6 @@ public sealed class Sentence : IEquatable<Sentence>, IFormattable
         ArgumentNullException.ThrowIfNull(right);
         return left.IsEmpty ? right : right.IsEmpty ? left : new([.. left.Pieces, .. right.Pieces]);
     }
-
-    /// <summary>For tests, whose words nobody translates. The program itself builds without it, and should: such a text stays English.</summary>
-    [return: NotNullIfNotNull(nameof(words))]
-    public static implicit operator Sentence?(string? words) => words is null ? null : FromWords(words);
-
-    public static Sentence ToSentence(string words) => FromWords(words);
 
     public static Sentence Add(Sentence left, Sentence right) => left + right;
 

@@ -30,7 +30,7 @@ internal static class ApiSetup
                     Title = "Catalogue of printable, poseable figures",
                     Version = "1",
                     Description = "Read which figures suit a printer, and publish your own. Lengths in mm, areas in mm², volumes in mm³. "
-                        + "Errors are problem details (RFC 9457) with a stable “type”. Writing needs a designer's token from the account page.",
+                        + "Errors are problem details (RFC 9457) with a stable “type”. Writing needs a designer's token from the account page. Sentences are English, or in the language that the address asks for by “language”, such as ?language=de.",
                 };
                 (document.Components ??= new()).SecuritySchemes = new Dictionary<string, IOpenApiSecurityScheme>
                 {

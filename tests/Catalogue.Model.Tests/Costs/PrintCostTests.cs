@@ -29,9 +29,9 @@ public sealed class PrintCostTests
         Assert.Equal(0.552, cost.Price!.Value.Value, 6);
         Assert.Equal(18.4 * 1.15, cost.Grams.Value, 6);
         Assert.Equal(7_362, cost.Seconds.Value, 6);
-        Assert.Equal("Material: (16.0 cm³) × (1 + 15 % waste) = 18.4 cm³", cost.Arithmetic[0]);
-        Assert.Equal("Price: 18.4 cm³ × 30 per litre = 0.55", cost.Arithmetic[1]);
-        Assert.Equal("Time: (40 mm high + 5 mm of supports) ÷ 0.05 mm = 900 layers; 6 × 35 s + 894 × 8 s = 2 h 3 min", cost.Arithmetic[2]);
+        Assert.Equal("Material: (16.0 cm³) × (1 + 15 % waste) = 18.4 cm³", cost.Arithmetic[0].English);
+        Assert.Equal("Price: 18.4 cm³ × 30 per litre = 0.55", cost.Arithmetic[1].English);
+        Assert.Equal("Time: (40 mm high + 5 mm of supports) ÷ 0.05 mm = 900 layers; 6 × 35 s + 894 × 8 s = 2 h 3 min", cost.Arithmetic[2].English);
     }
 
     // By hand: waste 15 % ± 60 % of it moves 16 cm³ × 0.09 = 1.44 cm³. Price: 1.44 cm³ × 0.03 = 0.0432 and 25 % of 0.552 = 0.138; √(0.0432² + 0.138²) = 0.1446.

@@ -20,7 +20,7 @@ public sealed class JointMechanicsTests
     public void A_ball_pops_into_what_gives_and_cracks_what_does_not(string process, Severity severity, double limit)
     {
         var snap = JointMechanics.Of(Ball, Process(process))[0];
-        Assert.Equal("(7 − 6.78) ÷ 6.78 = 3.2 %", snap.Arithmetic);
+        Assert.Equal("(7 − 6.78) ÷ 6.78 = 3.2 %", snap.Arithmetic.English);
         Assert.Equal((3.24, limit, "%", severity), (snap.Finding.Measured, snap.Finding.Limit, snap.Finding.Unit, snap.Finding.Severity));
     }
 
@@ -59,7 +59,7 @@ public sealed class JointMechanicsTests
     {
         var bend = Assert.Single(JointMechanics.Of(Retracting, Process(process)));
         Assert.Equal((3.16, severity), (bend.Finding.Measured, bend.Finding.Severity));
-        Assert.Equal("2.4 ÷ 76 = 3.2 %", bend.Arithmetic);
+        Assert.Equal("2.4 ÷ 76 = 3.2 %", bend.Arithmetic.English);
     }
 
     // By hand: 6 − 5.8 = 0.2 mm; an accuracy of 0.5 % (review PMC9247992, table 1) takes 0.005 × 11.8 = 0.059 mm.
@@ -68,7 +68,7 @@ public sealed class JointMechanicsTests
     {
         var play = JointMechanics.Of(Sleeve(5.8, 6), Process("VPP-rigid"))[0];
         Assert.Equal((0.141, "joint.play", Severity.Note), (play.Finding.Measured, play.Finding.Code, play.Finding.Severity));
-        Assert.Equal("6 − 5.8 = 0.2 mm; less 0.059 mm = 0.141 mm", play.Arithmetic);
+        Assert.Equal("6 − 5.8 = 0.2 mm; less 0.059 mm = 0.141 mm", play.Arithmetic.English);
     }
 
     [Theory]

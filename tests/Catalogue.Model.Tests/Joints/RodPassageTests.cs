@@ -33,7 +33,7 @@ public sealed class RodPassageTests
     {
         var passage = RodPassage.Of(Hole(1.7, 1.642, 6), 1.5, Process("VPP-rigid"));
         Assert.Equal((1.342, 1.542), (Math.Round(passage.AsPrinted.Least, 3), Math.Round(passage.AsPrinted.Most, 3)));
-        Assert.Equal("1.64 − 0.3…0.1 = 1.34…1.54 mm", passage.Arithmetic);
+        Assert.Equal("1.64 − 0.3…0.1 = 1.34…1.54 mm", passage.Arithmetic.English);
     }
 
     // Drilling 1.35 to 1.51 takes 0.08 from the wall: 0.55 − 0.08 = 0.47, below the 0.5 mm that resin supports.

@@ -16,7 +16,7 @@ public sealed class RepairProposalTests
         var ball = Solids.Icosphere(10, 3);
         var proposal = Propose(Solids.Inverted(ball));
         var change = Assert.Single(proposal.Changes);
-        Assert.Equal(("turned-shells", 1, "1 piece that was inside out turned"), (change.Kind, change.Count, change.Message));
+        Assert.Equal(("turned-shells", 1, "1 piece that was inside out turned"), (change.Kind, change.Count, change.Message.English));
         Assert.Equal((1, 0), (proposal.Before.InsideOutShells, proposal.After.InsideOutShells));
         Assert.Equal(-proposal.Before.VolumeMm3!.Value, proposal.After.VolumeMm3!.Value);
         Assert.Equal((0.0, 0.0), (proposal.Change.BeforeToAfter.LargestMm, proposal.Change.AfterToBefore.LargestMm));

@@ -21,7 +21,7 @@ public sealed class DetailFindingsTests
     {
         var findings = DetailFindings.Of(Stones, Process("MEX-rigid")).ToList();
         Assert.Equal(["detail.lost", "detail.lost", "detail.closed"], findings.Select(f => f.Code));
-        Assert.All(findings, f => Assert.Equal((Severity.Note, "mm", "common practice"), (f.Severity, f.Unit, f.Source)));
+        Assert.All(findings, f => Assert.Equal((Severity.Note, "mm", "common practice"), (f.Severity, f.Unit, f.Source?.English)));
         Assert.Equal((0.4, 1.0), (findings[0].Measured!.Value, findings[0].Limit!.Value));
         Assert.Equal((0.5, 0.6), (findings[1].Measured!.Value, findings[1].Limit!.Value));
         Assert.Equal((0.35, 0.6), (findings[2].Measured!.Value, findings[2].Limit!.Value));
@@ -40,7 +40,7 @@ public sealed class DetailFindingsTests
         process.Limit(LimitKey.DetailHeight)!.Change(0.3, "set by the host");
         process.Limit(LimitKey.DetailWidth)!.Change(0.45, "set by the host");
         var finding = Assert.Single(DetailFindings.Of(Stones, process));
-        Assert.Equal(("detail.closed", "set by the host"), (finding.Code, finding.Source));
+        Assert.Equal(("detail.closed", "set by the host"), (finding.Code, finding.Source?.English));
         process.Limit(LimitKey.DetailWidth)!.Change(0.05, "set by the host");
         Assert.Empty(DetailFindings.Of(Stones, process));
     }

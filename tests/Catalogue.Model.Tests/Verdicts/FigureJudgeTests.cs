@@ -9,8 +9,8 @@ namespace Catalogue.Model.Tests.Verdicts;
 public sealed class FigureJudgeTests
 {
     private static readonly Judgement Good = Judgement.From([]);
-    private static readonly Judgement Careful = Judgement.From([new("mesh.non-manifold", Severity.Care, "two surfaces touch")]);
-    private static readonly Judgement Bad = Judgement.From([new("fit.too-large", Severity.Stop, "2.4 mm too long")]);
+    private static readonly Judgement Careful = Judgement.From([new("mesh.non-manifold", Severity.Care, $"two surfaces touch")]);
+    private static readonly Judgement Bad = Judgement.From([new("fit.too-large", Severity.Stop, $"2.4 mm too long")]);
 
     [Fact]
     public void The_worst_required_part_decides_and_is_named()
@@ -69,7 +69,7 @@ public sealed class FigureJudgeTests
     public void A_joint_between_parts_that_are_built_decides_too()
     {
         var (torso, arm) = (Part("torso", Good), Part("arm", Good));
-        var cracks = Judgement.From([new("joint.strain", Severity.Stop, "Shoulder: the socket cracks")]);
+        var cracks = Judgement.From([new("joint.strain", Severity.Stop, $"Shoulder: the socket cracks")]);
         var verdict = FigureJudge.Judge([torso, arm], "Resin", [new(Guid.NewGuid(), torso.PartId, arm.PartId, cracks)]);
         Assert.Equal(Verdict.Unsuited, verdict.Verdict);
         Assert.Equal(("torso", "joint.strain"), (verdict.Reasons[0].Part, verdict.Reasons[0].Finding.Code));
@@ -142,7 +142,7 @@ public sealed class FigureJudgeTests
     [Fact]
     public void A_finding_added_to_an_unchecked_judgement_only_ever_makes_it_worse()
     {
-        Assert.Equal(Verdict.Unchecked, Judgement.Unchecked.With(new("fit.tight", Severity.Note, "0.2 mm to spare")).Verdict);
+        Assert.Equal(Verdict.Unchecked, Judgement.Unchecked.With(new("fit.tight", Severity.Note, $"0.2 mm to spare")).Verdict);
         Assert.Equal(Verdict.Unsuited, Judgement.Unchecked.With(Bad.Findings[0]).Verdict);
     }
 

@@ -24,7 +24,7 @@ public sealed class HoleFindingsTests
         var finding = Of(process, Hole(diameter)).SingleOrDefault(f => f.Code == "hole.narrow");
         Assert.Equal(severity, finding?.Severity);
         if (finding is null) return;
-        Assert.Equal((diameter, "mm", "common practice"), (finding.Measured, finding.Unit, finding.Source));
+        Assert.Equal((diameter, "mm", "common practice"), (finding.Measured, finding.Unit, finding.Source?.English));
         Assert.Equal(new Vec3(1, 2, 3), finding.At);
         Assert.Contains(severity == Severity.Note ? "with a drill of " : "too narrow to be drilled", finding.Message.English, StringComparison.Ordinal);
     }

@@ -8,8 +8,8 @@ namespace Catalogue.Model.Tests.Verdicts;
 public sealed class MixedBuildTests
 {
     private static readonly Judgement Good = Judgement.From([]);
-    private static readonly Judgement Careful = Judgement.From([new("limb.thin", Severity.Care, "thin")]);
-    private static readonly Judgement Bad = Judgement.From([new("limb.thin", Severity.Stop, "snaps")]);
+    private static readonly Judgement Careful = Judgement.From([new("limb.thin", Severity.Care, $"thin")]);
+    private static readonly Judgement Bad = Judgement.From([new("limb.thin", Severity.Stop, $"snaps")]);
     private static readonly Dictionary<string, Verdict> Everywhere = new() { ["VPP-rigid"] = Verdict.Suits, ["VPP-flexible"] = Verdict.Suits, ["MEX-rigid"] = Verdict.Suits };
 
     private readonly Guid _torso = Guid.NewGuid();

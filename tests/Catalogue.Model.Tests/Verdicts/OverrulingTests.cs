@@ -9,10 +9,10 @@ public sealed class OverrulingTests
 {
     private static readonly DateTime Now = new(2026, 3, 1, 9, 0, 0, DateTimeKind.Utc);
     private static readonly Overruled Word = new("The peg fills it.", "Ada", Now);
-    private static readonly Finding Care = Rules.HoleThinWall.Found(Severity.Care, "Only 0.4 mm of wall are left.");
-    private static readonly Finding Stop = Rules.WallThin.Found(Severity.Stop, "A wall is only 0.2 mm thick.");
-    private static readonly Finding Reported = Rules.ReportsFailed.Found(Severity.Care, "9 of 14 failed.");
-    private static readonly Finding Joint = Rules.JointPin.Found(Severity.Care, "The hole is too narrow.");
+    private static readonly Finding Care = Rules.HoleThinWall.Found(Severity.Care, $"Only 0.4 mm of wall are left.");
+    private static readonly Finding Stop = Rules.WallThin.Found(Severity.Stop, $"A wall is only 0.2 mm thick.");
+    private static readonly Finding Reported = Rules.ReportsFailed.Found(Severity.Care, $"9 of 14 failed.");
+    private static readonly Finding Joint = Rules.JointPin.Found(Severity.Care, $"The hole is too narrow.");
 
     [Fact]
     public void A_care_overruled_stays_and_counts_as_a_note()
@@ -26,7 +26,7 @@ public sealed class OverrulingTests
     [Fact]
     public void Neither_a_stop_nor_a_report_nor_a_joint_is_overruled_whatever_is_stored()
     {
-        foreach (var finding in new[] { Stop, Reported, Joint, Rules.FitTooLarge.Found(Severity.Stop, "2 mm too long."), Rules.MeshOpen.Found(Severity.Stop, "3 open edges.") })
+        foreach (var finding in new[] { Stop, Reported, Joint, Rules.FitTooLarge.Found(Severity.Stop, $"2 mm too long."), Rules.MeshOpen.Found(Severity.Stop, $"3 open edges.") })
         {
             var before = Judgement.From([finding]);
             Assert.Equal(before.Verdict, before.OverruledBy(Words(finding)).Verdict);
@@ -42,8 +42,8 @@ public sealed class OverrulingTests
     [Fact]
     public void What_is_overruled_comes_after_what_counts()
     {
-        var other = Rules.MeshNonManifold.Found(Severity.Care, "Two surfaces touch.");
-        var note = Rules.MeshUntidy.Found(Severity.Note, "Five triangles twice.");
+        var other = Rules.MeshNonManifold.Found(Severity.Care, $"Two surfaces touch.");
+        var note = Rules.MeshUntidy.Found(Severity.Note, $"Five triangles twice.");
         Assert.Equal([other, Care with { Overruled = Word }, note], Judgement.From([note, Care, other]).OverruledBy(Words(Care)).Findings);
     }
 
@@ -69,7 +69,7 @@ public sealed class OverrulingTests
     [InlineData("liquid.sealed", "finding-missing")]
     public void What_cannot_be_overruled_says_why(string code, string problem)
     {
-        var judged = Judgement.From([Stop, Reported, Rules.MeshUntidy.Found(Severity.Note, "Five triangles twice.")]);
+        var judged = Judgement.From([Stop, Reported, Rules.MeshUntidy.Found(Severity.Note, $"Five triangles twice.")]);
         Assert.Equal(problem, Assert.Throws<RuleBrokenException>(() => NewVariant().Overrule(1, "VPP-rigid", code, judged, "Because.", "Ada", Now)).Code);
     }
 

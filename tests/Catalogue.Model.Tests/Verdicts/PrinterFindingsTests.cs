@@ -40,7 +40,7 @@ public sealed class PrinterFindingsTests
     {
         Assert.Empty(Of(null, null));
         var layer = Assert.Single(Of(0.6, null), f => f.Code == "detail.lost");
-        Assert.Equal((0.5, 0.6, "your printer’s layer of 0.6 mm"), (layer.Measured!.Value, layer.Limit!.Value, layer.Source));
+        Assert.Equal((0.5, 0.6, "your printer’s layer of 0.6 mm"), (layer.Measured!.Value, layer.Limit!.Value, layer.Source?.English));
         Assert.Equal(["detail.lost", "detail.closed"], Of(null, 0.8).Select(f => f.Code));
     }
 
@@ -52,7 +52,7 @@ public sealed class PrinterFindingsTests
     public void A_finer_printer_does_not_lower_what_survives_and_no_printer_changes_the_verdict()
     {
         Assert.Empty(Of(0.1, 0.02));
-        var careful = Judgement.From([Rules.MeshNonManifold.Found(Severity.Care, "Two surfaces touch.")]);
+        var careful = Judgement.From([Rules.MeshNonManifold.Found(Severity.Care, $"Two surfaces touch.")]);
         var judged = PrinterFindings.Of(careful, Stones, Process(), 0.6, 0.8);
         Assert.Equal(Verdict.Care, judged.Verdict);
         Assert.Equal(["mesh.non-manifold", "detail.lost", "detail.lost", "detail.closed"], judged.Findings.Select(f => f.Code));

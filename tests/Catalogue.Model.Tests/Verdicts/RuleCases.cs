@@ -31,7 +31,7 @@ public sealed record RuleCase(Rule Rule, Severity Severity, double? Measured, Fu
     {
         var sound = FigureTests.Facts();
         RuleCase Of(Rule rule, Severity severity, double? measured, MeshFacts facts) => new(rule, severity, measured, () => RevisionJudge.Judge(facts, Process("VPP-rigid")).Findings);
-        yield return new(Rules.MeshRejected, Severity.Stop, null, () => [Rules.MeshRejected.Found(Severity.Stop, "The file ends in the middle.")]);
+        yield return new(Rules.MeshRejected, Severity.Stop, null, () => [Rules.MeshRejected.Found(Severity.Stop, $"The file ends in the middle.")]);
         yield return Of(Rules.MeshOpen, Severity.Stop, 3, sound with { OpenEdges = 3, Closed = false });
         yield return Of(Rules.MeshNonManifold, Severity.Care, 2, sound with { NonManifoldEdges = 2, Manifold = false });
         yield return Of(Rules.MeshOrientation, Severity.Care, null, sound with { Oriented = false });
@@ -39,7 +39,7 @@ public sealed record RuleCase(Rule Rule, Severity Severity, double? Measured, Fu
         yield return Of(Rules.MeshInsideOut, Severity.Care, 1, sound with { InsideOutShells = 1 });
         // 4 without area and 1 twice: 5.
         yield return Of(Rules.MeshUntidy, Severity.Note, 5, sound with { DegenerateTriangles = 4, DuplicateTriangles = 1 });
-        yield return Of(Rules.FileWarning, Severity.Care, null, sound with { Warnings = ["The file is perhaps in inches."] });
+        yield return Of(Rules.FileWarning, Severity.Care, null, sound with { Warnings = [$"The file is perhaps in inches."] });
         yield return Of(Rules.SmallPart, Severity.Note, null, sound with { SmallPart = true });
         yield return new(Rules.InspectionPending, Severity.Note, null, () => Judgement.Unchecked.Findings);
         yield return new(Rules.NoVariant, Severity.Stop, null, () => FigureJudge.Judge(

@@ -33,7 +33,7 @@ public sealed partial class RulesTests
     {
         foreach (var finding in RuleCase.All.SelectMany(c => c.Findings()))
             Assert.NotNull(Rules.Of(finding.Code)?.When(finding.Severity));
-        Assert.Throws<InvalidOperationException>(() => Rules.MeshOpen.Found(Severity.Note, "an open mesh is no trifle"));
+        Assert.Throws<InvalidOperationException>(() => Rules.MeshOpen.Found(Severity.Note, $"an open mesh is no trifle"));
     }
 
     [Fact]

@@ -34,7 +34,7 @@ public sealed class ThicknessFindingsTests
         Assert.Equal("wall.thin-free", fin.Code);
         Assert.Equal(expected, fin.Severity);
         Assert.Equal(thick, fin.Measured!.Value, 0.005);
-        Assert.Equal("common practice", fin.Source);
+        Assert.Equal("common practice", fin.Source?.English);
         Assert.InRange(fin.At!.Value.Z, 10, 18);
     }
 
@@ -95,7 +95,7 @@ public sealed class ThicknessFindingsTests
         if (finding is null) return;
         Assert.Equal("gap.narrow", finding.Code);
         Assert.Equal(play, finding.Measured!.Value, 0.003);
-        Assert.Equal("common practice", finding.Source);
+        Assert.Equal("common practice", finding.Source?.English);
     }
 
     private static List<Finding> Of(TriangleMesh mesh, string process) =>

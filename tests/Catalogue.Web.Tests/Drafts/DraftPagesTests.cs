@@ -122,6 +122,10 @@ public abstract class DraftPagesTests(CatalogueFixture catalogue) : CatalogueTes
         (string, string)[] Words(string title) => [("Form.Title", title), ("Form.HeightMm", "120"), ("Form.Licence", "CC-BY-4.0")];
         await first.SubmitAsync($"/edit-figure/{figure}", Words("First was here"));
         await program.InspectedAsync(await program.UploadAsync(figure, Api.BoxStl(5, 6, 7))); // An upload in between does not matter to the words.
+
+        // A form that is refused for something else does not tell of it, and so is no leave to write over it.
+        await second.SubmitAsync($"/edit-figure/{figure}", ("Form.Title", "Second was here"), ("Form.HeightMm", "tall"), ("Form.Licence", "CC-BY-4.0"));
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, second.Status);
         await second.SubmitAsync($"/edit-figure/{figure}", Words("Second was here"));
         Assert.Contains("Somebody else changed these words", second.Text, StringComparison.Ordinal);
         Assert.Equal("First was here", (string?)(await program.GetJsonAsync($"/api/drafts/{figure}"))["title"]);

@@ -62,7 +62,7 @@ public abstract class LimitTests(CatalogueFixture catalogue) : CatalogueTests(ca
     private Task<int> SpoilVerdictAsync(string figure) => Catalogue.WithDbAsync(async db =>
     {
         var verdict = await VerdictOf(db, figure).SingleAsync();
-        verdict.Replace(Judgement.From([new("test.wrong", Severity.Stop, "Wrong.")]), DateTime.UtcNow);
+        verdict.Replace(Judgement.From([new("test.wrong", Severity.Stop, $"Wrong.")]), DateTime.UtcNow);
         return await db.SaveChangesAsync();
     });
 

@@ -157,7 +157,7 @@ public abstract class RulesSwitchTests(CatalogueFixture catalogue) : PlateTests(
             await Catalogue.WithDbAsync(async db =>
             {
                 foreach (var verdict in await Of(db, figure).ToListAsync())
-                    verdict.Replace(Judgement.From([new(Before, Severity.Stop, "As it was put before.")]), DateTime.UtcNow.AddHours(-1));
+                    verdict.Replace(Judgement.From([new(Before, Severity.Stop, $"As it was put before.")]), DateTime.UtcNow.AddHours(-1));
                 return await db.SaveChangesAsync();
             });
         }

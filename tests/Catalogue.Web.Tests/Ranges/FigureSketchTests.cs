@@ -121,7 +121,7 @@ public sealed class FigureSketchTests
             var cases = _parts.Select(part =>
             {
                 var candidates = part.Variants.Where(v => v.MadeFor.Contains(Processes[process])).Select(v => new Candidate(v.Id, v.RevisionId, v.Slug,
-                    Of(_variants[v.Place].On[process]).With(fits?[v.Place] == OutlineFit.TooLarge ? new("fit.too-large", Severity.Stop, "Too long.") : null))).ToList();
+                    Of(_variants[v.Place].On[process]).With(fits?[v.Place] == OutlineFit.TooLarge ? new("fit.too-large", Severity.Stop, $"Too long.") : null))).ToList();
                 return new PartCase(part.Id, part.Slug, part.Name, part.Role, part.ChoiceId, part.ChoiceName, candidates) { IsDefaultMember = part.IsDefaultMember };
             }).ToList();
             var joints = _joints.Where(j => (j.On >> process & 1) != 0).Select(j => new JointCase(Guid.NewGuid(), j.First, j.Second, j.Judgement)).ToList();
@@ -130,8 +130,8 @@ public sealed class FigureSketchTests
 
         private static Judgement Of(FindingOf kind) => kind switch
         {
-            FindingOf.Care => Judgement.From([new("a", Severity.Care, "Care.")]),
-            FindingOf.Stop => Judgement.From([new("b", Severity.Stop, "Stop.")]),
+            FindingOf.Care => Judgement.From([new("a", Severity.Care, $"Care.")]),
+            FindingOf.Stop => Judgement.From([new("b", Severity.Stop, $"Stop.")]),
             FindingOf.Pending => Judgement.Unchecked,
             _ => Judgement.From([]),
         };

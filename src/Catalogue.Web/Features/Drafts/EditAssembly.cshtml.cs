@@ -33,8 +33,8 @@ internal sealed class EditAssemblyPage(CatalogueDb db, TimeProvider time) : Page
     public IReadOnlyList<Process> Processes { get; private set; } = [];
     public IReadOnlyList<Part> Parts => [.. Whole.Parts.Where(p => !p.IsRemoved).OrderBy(p => p.Position)];
     public IEnumerable<SelectListItem> PartChoices => Parts.Select(p => new SelectListItem(p.Name, p.Slug));
-    public static IEnumerable<SelectListItem> HardwareKinds => Enum.GetValues<HardwareKind>().Select(k => new SelectListItem(DraftWords.Of(k), Words.Of(k)));
-    public static IEnumerable<SelectListItem> JointKinds => Enum.GetValues<JointKind>().Select(k => new SelectListItem(DraftWords.Of(k), Words.Of(k)));
+    public static IEnumerable<SelectListItem> HardwareKinds => Enum.GetValues<HardwareKind>().Select(k => new SelectListItem(KindWords.Of(k), Words.Of(k)));
+    public static IEnumerable<SelectListItem> JointKinds => Enum.GetValues<JointKind>().Select(k => new SelectListItem(KindWords.Of(k), Words.Of(k)));
 
     public IEnumerable<SelectListItem> Members =>
     [
@@ -51,7 +51,7 @@ internal sealed class EditAssemblyPage(CatalogueDb db, TimeProvider time) : Page
 
     public static string About(HardwareNeed need, Lengths lengths)
     {
-        var said = new List<string> { DraftWords.Of(need.Kind) };
+        var said = new List<string> { KindWords.Of(need.Kind) };
         if (need.Size.Length > 0) said.Add(need.Size);
         if (need.DiameterMm is { } diameter) said.Add($"Ø {lengths.Of(diameter)}");
         if (need.CutLengthMm is { } length) said.Add(T($"cut to {lengths.Of(length)}"));
@@ -61,7 +61,7 @@ internal sealed class EditAssemblyPage(CatalogueDb db, TimeProvider time) : Page
 
     public static string About(Joint joint, IReadOnlyDictionary<Guid, string> names)
     {
-        var parts = T($"{DraftWords.Of(joint.Kind)} of {names[joint.FirstPartId]} and {names[joint.SecondPartId]}");
+        var parts = T($"{KindWords.Of(joint.Kind)} of {names[joint.FirstPartId]} and {names[joint.SecondPartId]}");
         return joint.Processes.Length > 0 ? $"{parts} – {OnlyFor(joint.Processes)}" : parts;
     }
 

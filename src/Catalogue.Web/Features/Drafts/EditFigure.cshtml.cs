@@ -46,6 +46,7 @@ internal sealed class EditFigurePage(CatalogueDb db, TimeProvider time) : PageMo
         }
 
         Form.Slug = Figure;
+        var asked = ModelState.IsValid;
         var changed = await this.TryAsync(() => db.EditAsync(Figure, figure =>
         {
             if (Began != FigureForm.Of(figure).Stamp())
@@ -58,7 +59,7 @@ internal sealed class EditFigurePage(CatalogueDb db, TimeProvider time) : PageMo
         }, cancellation), FigureForm.Fields);
         if (changed) return this.Done($"The words are changed. Readers of a published figure see them at once.", $"/drafts/{Figure}");
         Existing = await db.LoadForViewingAsync(Figure, cancellation);
-        Began = FigureForm.Of(Existing).Stamp();
+        if (asked) Began = FigureForm.Of(Existing).Stamp(); // Whoever was told of another’s change may write over it next time.
         return Page();
     }
 }

@@ -21,22 +21,8 @@ internal static class PoseApi
     private static async Task<Ok<PlacedFromBuild>> PlaceAsync(
         string figure, HttpRequest request, PlacingFromBuild placing, IOptions<CatalogueOptions> options, CancellationToken cancellation)
     {
-        var form = await MeshForm<MemoryStream>.ReadAsync(request, (content, stop) => KeepAsync(content, options.Value.MaxInspectionBytes, stop), null, cancellation);
+        var form = await FileForm<MemoryStream>.ReadAsync(request, (content, stop) => content.ReadWholeAsync(options.Value.MaxInspectionBytes, () => new BlobTooLargeException(options.Value.MaxInspectionBytes), stop), null, cancellation);
         await using var build = form.File;
         return TypedResults.Ok(await placing.PlaceAsync(figure, build, cancellation));
-    }
-
-    private static async Task<MemoryStream> KeepAsync(Stream content, long most, CancellationToken cancellation)
-    {
-        var kept = new MemoryStream();
-        var buffer = new byte[81_920];
-        while (await content.ReadAsync(buffer, cancellation) is > 0 and var read)
-        {
-            if (kept.Length + read > most) throw new BlobTooLargeException(most);
-            kept.Write(buffer, 0, read);
-        }
-
-        kept.Position = 0;
-        return kept;
     }
 }

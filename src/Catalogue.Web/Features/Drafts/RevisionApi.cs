@@ -44,7 +44,7 @@ internal static class RevisionApi
     {
         var target = new UploadTarget(figure, part, variant);
         await upload.CheckAsync(target, cancellation);
-        var form = await MeshForm<StoredBlob>.ReadAsync(request, upload.KeepAsync, null, cancellation);
+        var form = await FileForm<StoredBlob>.ReadAsync(request, upload.KeepAsync, null, cancellation);
         var words = new UploadWords(form.FileName, UnitWords.Parse(form.Field("unit")), form.Field("note"));
         var revision = await upload.AddAsync(target, words, form.File, cancellation);
         return TypedResults.AcceptedAtRoute(RevisionView.Of(revision, [], null), "GetInspection", new { id = revision.InspectionId });

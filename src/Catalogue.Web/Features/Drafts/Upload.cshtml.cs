@@ -42,7 +42,7 @@ internal sealed class UploadPage(CatalogueDb db, MeshUpload upload, FormToken to
         try
         {
             await upload.CheckAsync(target, cancellation);
-            var form = await MeshForm<StoredBlob>.ReadAsync(Request, upload.KeepAsync, BeforeFileAsync, cancellation);
+            var form = await FileForm<StoredBlob>.ReadAsync(Request, upload.KeepAsync, BeforeFileAsync, cancellation);
             var revision = await upload.AddAsync(target, new(form.FileName, UnitWords.Parse(form.Field("unit")), form.Field("note")), form.File, cancellation);
             return this.Done($"Revision {revision.Number} is safe here. It is being inspected; you can leave this page.", $"/drafts/{Figure}/parts/{Part}");
         }
@@ -54,7 +54,7 @@ internal sealed class UploadPage(CatalogueDb db, MeshUpload upload, FormToken to
         }
     }
 
-    private async Task BeforeFileAsync(MeshForm<StoredBlob> form)
+    private async Task BeforeFileAsync(FileForm<StoredBlob> form)
     {
         (Unit, Note) = (form.Field("unit"), form.Field("note"));
         await token.CheckAsync(HttpContext, form.Field(token.FieldName));

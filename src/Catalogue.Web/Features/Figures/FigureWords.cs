@@ -5,35 +5,9 @@ using Catalogue.Web.Features.Shared;
 
 namespace Catalogue.Web.Features.Figures;
 
-/// <summary>Hardware, joints and licences in words for people.</summary>
+/// <summary>Hardware, dimensions of joints, cautions and licences in words for people.</summary>
 internal static class FigureWords
 {
-    public static string Of(HardwareKind kind) => kind switch
-    {
-        HardwareKind.Rod => T($"rod"),
-        HardwareKind.Screw => T($"screw"),
-        HardwareKind.Magnet => T($"magnet"),
-        HardwareKind.Spring => T($"spring"),
-        HardwareKind.Elastic => T($"elastic"),
-        HardwareKind.Motor => T($"motor"),
-        HardwareKind.Light => T($"light"),
-        HardwareKind.Wheel => T($"wheel"),
-        HardwareKind.Adhesive => T($"adhesive"),
-        HardwareKind.Paint => T($"paint"),
-        HardwareKind.Tool => T($"tool"),
-        _ => T($"other"),
-    };
-
-    public static string Of(JointKind kind) => kind switch
-    {
-        JointKind.PopInBall => T($"pop-in ball"),
-        JointKind.PlugInSleeve => T($"plug-in sleeve"),
-        JointKind.PinnedHinge => T($"pinned hinge"),
-        JointKind.PressFit => T($"press fit"),
-        JointKind.Glued => T($"glued"),
-        _ => T($"retracting"),
-    };
-
     /// <summary>“4 × shoulder rod”.</summary>
     public static string Short(HardwareNeed need)
     {

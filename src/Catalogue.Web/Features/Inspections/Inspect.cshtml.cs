@@ -38,10 +38,10 @@ internal sealed class InspectPage(VisitorInspection inspection, Visitor visitor,
     public async Task<IActionResult> OnPostAsync(CancellationToken cancellation)
     {
         Processes = await inspection.ProcessesAsync([], cancellation);
-        MeshForm<SpooledMesh>? form = null;
+        FileForm<SpooledMesh>? form = null;
         try
         {
-            form = await MeshForm<SpooledMesh>.ReadAsync(Request, inspection.SpoolAsync, BeforeFileAsync, cancellation);
+            form = await FileForm<SpooledMesh>.ReadAsync(Request, inspection.SpoolAsync, BeforeFileAsync, cancellation);
             var (unit, room) = (UnitWords.Parse(Unit), Printer.Parse(null, Volume, null, null).Volume);
             Report = await inspection.InspectAsync(form.File, new()
             {
@@ -65,7 +65,7 @@ internal sealed class InspectPage(VisitorInspection inspection, Visitor visitor,
         return Page();
     }
 
-    private Task BeforeFileAsync(MeshForm<SpooledMesh> form)
+    private Task BeforeFileAsync(FileForm<SpooledMesh> form)
     {
         (Unit, Process, Volume) = (form.Field("unit"), form.Field("process"), form.Field("volume"));
         return Task.CompletedTask;

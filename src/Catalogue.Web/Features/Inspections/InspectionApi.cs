@@ -34,7 +34,7 @@ internal static class InspectionApi
 
     private static async Task<ContentHttpResult> InspectAsync(HttpRequest request, VisitorInspection inspection, CancellationToken cancellation)
     {
-        var form = await MeshForm<SpooledMesh>.ReadAsync(request, inspection.SpoolAsync, null, cancellation);
+        var form = await FileForm<SpooledMesh>.ReadAsync(request, inspection.SpoolAsync, null, cancellation);
         await using var mesh = form.File;
         var report = await inspection.InspectAsync(mesh, new()
         {

@@ -24,7 +24,13 @@ internal static class ReaderLanguage
         var request = context.Request;
         var asked = Language.Of(request.Query[QueryName]);
         if (Problems.IsForPrograms(context)) return asked ?? Language.English;
-        context.Response.Headers.Append(HeaderNames.Vary, HeaderNames.AcceptLanguage);
+        context.Response.OnStarting(static state =>
+        {
+            // Pictures, styles and scripts are the same for everybody.
+            var response = ((HttpContext)state).Response;
+            if (response.ContentType?.StartsWith("text/html", StringComparison.Ordinal) is true) response.Headers.Append(HeaderNames.Vary, HeaderNames.AcceptLanguage);
+            return Task.CompletedTask;
+        }, context);
         if (asked is not null)
         {
             Keep(context, asked);

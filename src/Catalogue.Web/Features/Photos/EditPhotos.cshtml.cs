@@ -30,7 +30,7 @@ internal sealed class EditPhotosPage(CatalogueDb db, PhotoDesk desk, FormToken t
         try
         {
             await PhotoApi.CheckAsync(db, Figure, cancellation);
-            var form = await MeshForm<(StoredBlob Blob, int Width, int Height)>.ReadAsync(Request, desk.KeepAsync, BeforeFileAsync, cancellation);
+            var form = await FileForm<(StoredBlob Blob, int Width, int Height)>.ReadAsync(Request, desk.KeepAsync, BeforeFileAsync, cancellation);
             await db.EditAsync(Figure, f => f.AddPhoto(form.File.Blob.Sha256, form.File.Width, form.File.Height, form.Field("words"), Now), cancellation);
             return this.Done($"The photo is there.", $"/edit-photos/{Figure}");
         }
@@ -66,7 +66,7 @@ internal sealed class EditPhotosPage(CatalogueDb db, PhotoDesk desk, FormToken t
 
     private DateTime Now => time.GetUtcNow().UtcDateTime;
 
-    private async Task BeforeFileAsync(MeshForm<(StoredBlob Blob, int Width, int Height)> form)
+    private async Task BeforeFileAsync(FileForm<(StoredBlob Blob, int Width, int Height)> form)
     {
         Shows = form.Field("words");
         await token.CheckAsync(HttpContext, form.Field(token.FieldName));

@@ -39,7 +39,7 @@ internal static class PhotoApi
     private static async Task<Created<PhotoView>> AddAsync(string figure, HttpRequest request, CatalogueDb db, PhotoDesk desk, TimeProvider time, CancellationToken cancellation)
     {
         await CheckAsync(db, figure, cancellation);
-        var form = await MeshForm<(Storage.StoredBlob Blob, int Width, int Height)>.ReadAsync(request, desk.KeepAsync, null, cancellation);
+        var form = await FileForm<(Storage.StoredBlob Blob, int Width, int Height)>.ReadAsync(request, desk.KeepAsync, null, cancellation);
         var added = await db.EditAsync(figure, f => PhotoView.Of(f, f.AddPhoto(form.File.Blob.Sha256, form.File.Width, form.File.Height, form.Field("words"), time.GetUtcNow().UtcDateTime)), cancellation);
         return TypedResults.Created(request.PathBase + added.Url, added);
     }

@@ -1,4 +1,5 @@
 using Catalogue.Model;
+using Catalogue.Web.Api;
 using Catalogue.Web.Storage;
 
 namespace Catalogue.Web.Features.Photos;
@@ -13,19 +14,8 @@ internal sealed class PhotoDesk(IBlobStore blobs, CatalogueOptions options) : ID
     /// <exception cref="RuleBrokenException"><c>photo-unreadable</c>, <c>photo-too-large</c>.</exception>
     public async Task<(StoredBlob Blob, int Width, int Height)> KeepAsync(Stream content, CancellationToken cancellation)
     {
-        using var file = new MemoryStream();
-        var buffer = new byte[81_920];
-        while (await content.ReadAsync(buffer, cancellation) is > 0 and var read)
-        {
-            if (file.Length + read > PhotoReading.MostBytes)
-            {
-                throw new RuleBrokenException("photo-too-large",
-                    $"The photo is larger than {PhotoReading.MostBytes / (1024 * 1024)} MiB, the most this catalogue takes. Nothing was kept; make it smaller and send it again.");
-            }
-
-            file.Write(buffer, 0, read);
-        }
-
+        using var file = await content.ReadWholeAsync(PhotoReading.MostBytes, static () => new RuleBrokenException("photo-too-large",
+            $"The photo is larger than {PhotoReading.MostBytes / (1024 * 1024)} MiB, the most this catalogue takes. Nothing was kept; make it smaller and send it again."), cancellation);
         var clean = await OneAtATimeAsync(() => PhotoReading.Read(file.ToArray()), cancellation);
         using var kept = new MemoryStream(clean.Content, writable: false);
         return (await blobs.WriteAsync(kept, long.MaxValue, cancellation), clean.Width, clean.Height);

@@ -7,13 +7,13 @@ namespace Catalogue.Web.Api;
 
 /// <summary>An upload with a few small fields beside the file: a multipart form, or the bare file with the fields in the address.</summary>
 /// <remarks>The file goes straight to <c>keep</c> as it arrives and is never held here. Fields may come before or after it.</remarks>
-internal sealed class MeshForm<T>
+internal sealed class FileForm<T>
 {
     private const int MaxFieldBytes = 16 * 1024;
     private const int MaxSections = 40;
     private readonly List<(string Name, string Value)> _fields = [];
 
-    private MeshForm()
+    private FileForm()
     {
     }
 
@@ -31,10 +31,10 @@ internal sealed class MeshForm<T>
     /// <param name="beforeFile">Called with the fields that came before the file, and may refuse by throwing.</param>
     /// <exception cref="RuleBrokenException"><c>file-missing</c>, <c>too-many-files</c>.</exception>
     /// <exception cref="InvalidDataException">The form is malformed or ends in the middle.</exception>
-    public static async Task<MeshForm<T>> ReadAsync(
-        HttpRequest request, Func<Stream, CancellationToken, Task<T>> keep, Func<MeshForm<T>, Task>? beforeFile, CancellationToken cancellation)
+    public static async Task<FileForm<T>> ReadAsync(
+        HttpRequest request, Func<Stream, CancellationToken, Task<T>> keep, Func<FileForm<T>, Task>? beforeFile, CancellationToken cancellation)
     {
-        var form = new MeshForm<T>();
+        var form = new FileForm<T>();
         foreach (var (name, values) in request.Query)
             form._fields.AddRange(values.Select(v => (name, v ?? "")));
         var type = MediaTypeHeaderValue.TryParse(request.ContentType, out var parsed) ? parsed : null;
@@ -54,7 +54,7 @@ internal sealed class MeshForm<T>
     }
 
     private async Task ReadSectionsAsync(
-        MultipartReader reader, Func<Stream, CancellationToken, Task<T>> keep, Func<MeshForm<T>, Task>? beforeFile, CancellationToken cancellation)
+        MultipartReader reader, Func<Stream, CancellationToken, Task<T>> keep, Func<FileForm<T>, Task>? beforeFile, CancellationToken cancellation)
     {
         var (sections, files) = (0, 0);
         while (await NextAsync(reader, cancellation) is { } section)
