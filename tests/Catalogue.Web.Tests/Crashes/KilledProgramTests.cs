@@ -16,7 +16,7 @@ namespace Catalogue.Web.Tests.Crashes;
 /// </summary>
 public abstract class KilledProgramTests
 {
-    private static readonly int Kills = int.TryParse(Environment.GetEnvironmentVariable("CATALOGUE_TEST_KILLS"), out var asked) ? asked : 4;
+    private static readonly int Kills = int.TryParse(Environment.GetEnvironmentVariable("CATALOGUE_TEST_KILLS"), out var asked) ? asked : 2;
     private static readonly int Publishes = Kills * 10 / 3;
     private static readonly string[] Parts = ["left", "right"];
 
