@@ -52,7 +52,7 @@ public sealed class Problems(IProblemDetailsService writer, ILogger<Problems> lo
         RuleBrokenException rule => OfRule(rule),
         AntiforgeryValidationException => Make(400, "form-expired", $"The form is no longer good",
             $"It was open too long, or you signed in or out meanwhile. Nothing was changed. Load the page again and repeat what you did."),
-        MeshFormatException mesh => Make(422, "mesh-" + mesh.Code, $"The file cannot be read as a mesh", Sentence.FromWords(mesh.Message)),
+        MeshFormatException mesh => Make(422, "mesh-" + mesh.Code, $"The file cannot be read as a mesh", Sentence.FromReader(mesh.Said)),
         BlobTooLargeException large => Make(413, "file-too-large", $"The file is too large", large.Said),
         LimitsChangedException => Make(409, "changed-meanwhile", $"Limits changed at the same time",
             $"Other limits came into effect while this was being judged. Nothing was changed; repeat what you did."),

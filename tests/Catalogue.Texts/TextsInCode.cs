@@ -5,6 +5,7 @@ using System.Reflection.Metadata.Ecma335;
 using System.Reflection.PortableExecutable;
 using System.Text;
 using System.Text.RegularExpressions;
+using Catalogue.Geometry.Formats;
 using Catalogue.Model.Languages;
 
 namespace Catalogue.Texts;
@@ -15,6 +16,7 @@ public sealed record SaidText(string Key, string Folder);
 /// <summary>
 /// Every text that the program says, read off its compiled code: a <see cref="Sentence"/> is always made from an interpolated string, so the compiler leaves its words as a row of literals between the
 /// calls that build it. What pages say is found in the same way, because they are compiled too; what scripts say stands in calls of <c>t('…')</c>; what forms say in the messages of their attributes.
+/// The mesh readers know no sentences: theirs are formats (see <see cref="FormatsInCode"/>).
 /// </summary>
 public static partial class TextsInCode
 {
@@ -22,16 +24,18 @@ public static partial class TextsInCode
     public const string ScriptsFolder = "src/Catalogue.Web/Features/Scripts";
 
     /// <summary>The rooms that say something to people.</summary>
-    public static IReadOnlyList<Assembly> Rooms { get; } = [typeof(Sentence).Assembly, typeof(Data.CatalogueDb).Assembly, typeof(Web.Problems).Assembly];
+    public static IReadOnlyList<Assembly> Rooms { get; } = [Readers, typeof(Sentence).Assembly, typeof(Data.CatalogueDb).Assembly, typeof(Web.Problems).Assembly];
+
+    private static Assembly Readers => typeof(MeshFormatException).Assembly;
 
     /// <summary>A file that was changed after the program was built: then what is read off the program is not what stands in the code. Null when there is none.</summary>
-    public static string? NewerThanBuild(string root)
+    public static string? NewerThanBuild(string root) => Rooms.SelectMany(room =>
     {
-        var built = Rooms.Min(r => File.GetLastWriteTimeUtc(r.Location));
-        return Directory.EnumerateFiles(Path.Combine(root, "src"), "*.cs*", SearchOption.AllDirectories)
+        var built = File.GetLastWriteTimeUtc(room.Location);
+        return Directory.EnumerateFiles(Path.Combine(root, "src", room.GetName().Name!), "*.cs*", SearchOption.AllDirectories)
             .Where(f => f.EndsWith(".cs", StringComparison.Ordinal) || f.EndsWith(".cshtml", StringComparison.Ordinal))
-            .FirstOrDefault(f => !f.Contains("/obj/", StringComparison.Ordinal) && File.GetLastWriteTimeUtc(f) > built);
-    }
+            .Where(f => !f.Contains("/obj/", StringComparison.Ordinal) && File.GetLastWriteTimeUtc(f) > built);
+    }).FirstOrDefault();
 
     public static IReadOnlyList<SaidText> Of(string root) =>
         [.. Rooms.SelectMany(OfRoom).Concat(OfScripts(Path.Combine(root, "wwwroot"))).Where(t => IsSaid(t.Key)).Distinct()];
@@ -60,7 +64,8 @@ public static partial class TextsInCode
             while (reader.GetTypeDefinition(outermost).GetDeclaringType() is { IsNil: false } outer) outermost = outer;
             var type = reader.GetTypeDefinition(outermost);
             var folder = FolderOf(room, reader.GetString(type.Namespace), reader.GetString(type.Name));
-            foreach (var key in KeysOf(reader, file.GetMethodBody(method.RelativeVirtualAddress).GetILBytes()!)) yield return new(key, folder);
+            var code = file.GetMethodBody(method.RelativeVirtualAddress).GetILBytes()!;
+            foreach (var key in room == Readers ? FormatsInCode.Of(reader, code) : KeysOf(reader, code)) yield return new(key, folder);
         }
     }
 

@@ -10,7 +10,7 @@ internal static class ComparisonMapping
     {
         b.ToTable("mesh_comparisons");
         b.HasKey(c => new { c.BeforeId, c.AfterId });
-        b.Property(c => c.ErrorMessage).HasMaxLength(1_000);
+        b.Property(c => c.ErrorMessage).IsStored(1_000);
         b.HasIndex(c => c.State);
         b.HasIndex(c => c.AfterId);
         b.Ignore(c => c.Change);

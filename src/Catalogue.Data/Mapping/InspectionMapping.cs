@@ -19,7 +19,7 @@ internal static class InspectionMapping
             b.Property(i => i.UnitKey).HasMaxLength(20);
             b.Property(i => i.Stage).HasMaxLength(80);
             b.Property(i => i.ErrorCode).HasMaxLength(60);
-            b.Property(i => i.ErrorMessage).HasMaxLength(1_000);
+            b.Property(i => i.ErrorMessage).IsStored(1_000);
             b.HasIndex(i => new { i.Sha256, i.UnitKey }).IsUnique();
             b.HasIndex(i => i.State);
             b.Ignore(i => i.StatedUnit);

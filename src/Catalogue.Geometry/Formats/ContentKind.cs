@@ -19,7 +19,7 @@ internal readonly record struct ContentKind(string Kind, Encoding? Encoding, int
     /// <exception cref="MeshFormatException"><c>empty</c>, or <c>truncated</c> and <c>wrong-count</c> for what can only be a damaged binary STL.</exception>
     public static ContentKind Of(ReadOnlySpan<byte> head, long? length)
     {
-        if (head.IsEmpty) throw CornerLimits.Empty("The file is empty.");
+        if (head.IsEmpty) throw CornerLimits.Empty($"The file is empty.");
         if (head.StartsWith("PK\x03\x04"u8) || head.StartsWith("PK\x05\x06"u8)) return new(Package, null, 0);
         if (length is { } known && head.Length >= Stl.StlBinary.HeaderBytes
             && Stl.StlBinary.CountForLength(known) == BinaryPrimitives.ReadUInt32LittleEndian(head[80..]))
@@ -54,7 +54,7 @@ internal readonly record struct ContentKind(string Kind, Encoding? Encoding, int
     private static string Words(ReadOnlySpan<byte> text)
     {
         var start = text.IndexOfAnyExceptInRange((byte)0, (byte)' ');
-        if (start < 0) throw CornerLimits.Empty("The file holds nothing but white space.");
+        if (start < 0) throw CornerLimits.Empty($"The file holds nothing but white space.");
         var first = text[start..];
         var stop = first.IndexOfAnyInRange((byte)0, (byte)' ');
         if (stop >= 0) first = first[..stop];

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Catalogue.Geometry.Meshes;
 
 namespace Catalogue.Geometry.Formats;
@@ -20,17 +19,31 @@ internal static class CornerLimits
         _ => throw new ArgumentOutOfRangeException(nameof(unit), unit, "Not a length unit."),
     };
 
-    /// <summary>The error for a coordinate that is not finite or beyond <see cref="LargestMm"/>.</summary>
-    /// <param name="where">As in "in triangle 12".</param>
-    public static MeshFormatException Refused(double value, string where) => double.IsFinite(value)
-        ? new("too-large", string.Create(CultureInfo.InvariantCulture,
-            $"The coordinate {value:R} {where} is farther out than any printable thing (limit {LargestMm:R} mm). Check the unit, or export the mesh again."))
-        : new("not-finite", $"A coordinate {where} is not a finite number. Remove or repair that triangle and export the mesh again.");
+    /// <summary>The error for a coordinate that is not finite or beyond <see cref="LargestMm"/>, in a line of a text.</summary>
+    public static MeshFormatException InLine(int line, double value) => double.IsFinite(value)
+        ? TooLarge($"The coordinate {value} in line {line} is farther out than any printable thing (limit {LargestMm:N0} mm). Check the unit, or export the mesh again.")
+        : NotFinite($"A coordinate in line {line} is not a finite number. Remove or repair that triangle and export the mesh again.");
 
-    public static MeshFormatException TooMany(long triangles, int limit) => new("too-many-triangles", string.Create(CultureInfo.InvariantCulture,
-        $"The file holds {triangles} triangles or more, over the limit of {limit}. Reduce the mesh and upload it again."));
+    /// <summary>The same in a line of one of several texts.</summary>
+    public static MeshFormatException InPart(string part, int line, double value) => double.IsFinite(value)
+        ? TooLarge($"The coordinate {value} in line {line} of part \"{part}\" is farther out than any printable thing (limit {LargestMm:N0} mm). Check the unit, or export the mesh again.")
+        : NotFinite($"A coordinate in line {line} of part \"{part}\" is not a finite number. Remove or repair that triangle and export the mesh again.");
 
-    public static MeshFormatException Empty(string what) => new("empty", $"{what} Export the mesh again and check that something is selected.");
+    /// <summary>The same in a triangle, counted from 1.</summary>
+    public static MeshFormatException InTriangle(int number, double value) => double.IsFinite(value)
+        ? TooLarge($"The coordinate {value} in triangle {number} is farther out than any printable thing (limit {LargestMm:N0} mm). Check the unit, or export the mesh again.")
+        : NotFinite($"A coordinate in triangle {number} is not a finite number. Remove or repair that triangle and export the mesh again.");
+
+    /// <summary>The same where it comes about by placing.</summary>
+    public static MeshFormatException OncePlaced(double value) => double.IsFinite(value)
+        ? TooLarge($"The coordinate {value} after the transforms of its build item is farther out than any printable thing (limit {LargestMm:N0} mm). Check the unit, or export the mesh again.")
+        : NotFinite($"A coordinate after the transforms of its build item is not a finite number. Remove or repair that triangle and export the mesh again.");
+
+    public static MeshFormatException TooMany(long triangles, int limit) => new("too-many-triangles",
+        $"The file holds {triangles:N0} triangles or more, over the limit of {limit:N0}. Reduce the mesh and upload it again.");
+
+    /// <param name="what">A sentence: what there is instead of a mesh.</param>
+    public static MeshFormatException Empty(FormattableString what) => new("empty", $"{what} Export the mesh again and check that something is selected.");
 
     /// <summary>The mesh in millimetres; the array of positions is changed in place.</summary>
     public static TriangleMesh InMillimetres(float[] positions, int[] indices, LengthUnit unit)
@@ -43,4 +56,8 @@ internal static class CornerLimits
 
         return new(positions, indices);
     }
+
+    private static MeshFormatException TooLarge(FormattableString said) => new("too-large", said);
+
+    private static MeshFormatException NotFinite(FormattableString said) => new("not-finite", said);
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Catalogue.Geometry.Formats.Obj;
 using Catalogue.Geometry.Formats.Stl;
 using Catalogue.Geometry.Formats.ThreeMf;
@@ -30,7 +29,7 @@ public static class MeshFileReader
         options ??= MeshReadOptions.Default;
         var start = stream.CanSeek ? stream.Position : -1;
         using var content = new PeekedStream(stream, length);
-        var warnings = new List<string>();
+        var warnings = new List<FormattableString>();
         var kind = ContentKind.Of(content.Head, content.KnownLength);
         var unit = options.Unit ?? LengthUnit.Millimetre;
         MeshFormat format;
@@ -62,7 +61,7 @@ public static class MeshFileReader
             case ContentKind.Package:
                 return ReadPackage(content, stream, start, options, cancel);
             default:
-                throw new MeshFormatException("not-a-mesh", "This is not a mesh file that can be read here. STL (binary or text), OBJ and 3MF can: export the part as one of them.");
+                throw new MeshFormatException("not-a-mesh", $"This is not a mesh file that can be read here. STL (binary or text), OBJ and 3MF can: export the part as one of them.");
         }
 
         if (options.Unit is null && ImplausibleSize(item.Mesh) is { } warning) warnings.Add(warning);
@@ -87,7 +86,7 @@ public static class MeshFileReader
         }
 
         return options.Unit is { } unit && unit != file.Unit
-            ? file with { Warnings = [.. file.Warnings, "The 3MF file states its own unit; the unit asked for was not used."] }
+            ? file with { Warnings = [.. file.Warnings, $"The 3MF file states its own unit; the unit asked for was not used."] }
             : file;
     }
 
@@ -96,20 +95,17 @@ public static class MeshFileReader
     /// Limits (practice): a figure is some 50 to 500 mm tall and hardly any part of one is under 8 mm in its longest
     /// direction; 1 to 8 units read as inches give 25 to 203 mm, less than 1 read as metres up to 1 m.
     /// </remarks>
-    private static string? ImplausibleSize(TriangleMesh mesh)
+    private static FormattableString? ImplausibleSize(TriangleMesh mesh)
     {
         var size = mesh.Bounds.Size;
         var longest = Math.Max(size.X, Math.Max(size.Y, size.Z));
         return longest switch
         {
             0 => null,
-            < 1 => Told("metres", 1000),
-            < 8 => Told("inches", 25.4),
-            > 5000 => Told("microns", 0.001),
+            < 1 => $"The file does not state its unit. Read as millimetres the part is {longest:0.###} mm long; read as metres it would be {longest * 1000:0.#} mm. State the unit if millimetres are wrong.",
+            < 8 => $"The file does not state its unit. Read as millimetres the part is {longest:0.###} mm long; read as inches it would be {longest * 25.4:0.#} mm. State the unit if millimetres are wrong.",
+            > 5000 => $"The file does not state its unit. Read as millimetres the part is {longest:0.###} mm long; read as microns it would be {longest * 0.001:0.#} mm. State the unit if millimetres are wrong.",
             _ => null,
         };
-
-        string Told(string unit, double factor) => string.Create(CultureInfo.InvariantCulture,
-            $"The file does not state its unit. Read as millimetres the part is {longest:0.###} mm long; read as {unit} it would be {longest * factor:0.#} mm. State the unit if millimetres are wrong.");
     }
 }

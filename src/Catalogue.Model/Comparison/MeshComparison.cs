@@ -45,7 +45,9 @@ public sealed class MeshComparison
     /// <summary>The <see cref="Version"/> that filled this in.</summary>
     public int MadeByVersion { get; private set; }
 
-    public string ErrorMessage { get; private set; } = "";
+    /// <summary>Why it broke off; empty when it did not.</summary>
+    public Sentence ErrorMessage { get; private set; } = Sentence.Empty;
+
     public DateTime QueuedAt { get; private set; }
     public DateTime? FinishedAt { get; private set; }
 
@@ -61,7 +63,7 @@ public sealed class MeshComparison
     {
         State = ComparisonState.Running;
         Attempts++;
-        ErrorMessage = "";
+        ErrorMessage = Sentence.Empty;
     }
 
     /// <exception cref="ArgumentException">A number of the change is not finite.</exception>
@@ -74,11 +76,10 @@ public sealed class MeshComparison
         FinishedAt = now;
     }
 
-    public void Fail(string message, DateTime now)
+    public void Fail(Sentence message, DateTime now)
     {
-        ArgumentNullException.ThrowIfNull(message);
         State = ComparisonState.Failed;
-        ErrorMessage = message.Length <= 1_000 ? message : message[..999] + "…";
+        ErrorMessage = message;
         MadeByVersion = Version;
         FinishedAt = now;
     }

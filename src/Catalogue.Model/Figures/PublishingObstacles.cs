@@ -18,7 +18,7 @@ public sealed record PartState(string Slug, string Name, PartRole Role, string? 
 public sealed record VariantState(string Name, RevisionState? Latest);
 
 /// <summary>The upload that would be published, and how its inspection went.</summary>
-public sealed record RevisionState(int Number, InspectionState Inspection, int OpenEdges, string Error);
+public sealed record RevisionState(int Number, InspectionState Inspection, int OpenEdges, Sentence Error);
 
 /// <summary>What stands in the way of publishing a figure: one rule for the entity that publishes and for the pages that show it beforehand.</summary>
 public static class PublishingObstacles

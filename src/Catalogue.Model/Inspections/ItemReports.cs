@@ -37,7 +37,7 @@ internal static class ItemReports
             + S($"The check of all of them together is whole. For every check of one of them, save it as a file of its own.");
     }
 
-    internal static IReadOnlyList<Sentence> WarningsOf(MeshFile file) => [.. file.Warnings.Select(Sentence.FromWords)];
+    internal static IReadOnlyList<Sentence> WarningsOf(MeshFile file) => [.. file.Warnings.Select(Sentence.FromReader)];
 
     private static InspectionReport Checked(MeshFile file, MeshItem item, InspectionRequest request, InspectionStage? stage, CancellationToken cancellation)
     {

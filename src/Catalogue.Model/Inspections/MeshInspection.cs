@@ -53,7 +53,10 @@ public sealed class MeshInspection
     public int ProgressPercent { get; private set; }
     public string Stage { get; private set; } = "";
     public string ErrorCode { get; private set; } = "";
-    public string ErrorMessage { get; private set; } = "";
+
+    /// <summary>Why it was rejected or broke off; empty when it did neither.</summary>
+    public Sentence ErrorMessage { get; private set; } = Sentence.Empty;
+
     public DateTime QueuedAt { get; private set; }
     public DateTime? StartedAt { get; private set; }
     public DateTime? FinishedAt { get; private set; }
@@ -110,7 +113,7 @@ public sealed class MeshInspection
         StartedAt = now;
         Attempts++;
         (ProgressPercent, Stage) = (0, "reading");
-        (ErrorCode, ErrorMessage) = ("", "");
+        (ErrorCode, ErrorMessage) = ("", Sentence.Empty);
     }
 
     public void Advance(int percent, string stage)
@@ -139,18 +142,18 @@ public sealed class MeshInspection
         FinishedAt = now;
     }
 
-    public void Reject(string code, string message, int checkVersion, DateTime now)
+    public void Reject(string code, Sentence message, int checkVersion, DateTime now)
     {
         State = InspectionState.Rejected;
-        (Stage, ErrorCode, ErrorMessage) = ("rejected", code, Clip(message));
+        (Stage, ErrorCode, ErrorMessage) = ("rejected", code, message);
         CheckVersion = checkVersion;
         FinishedAt = now;
     }
 
-    public void Fail(string message, DateTime now)
+    public void Fail(Sentence message, DateTime now)
     {
         State = InspectionState.Failed;
-        (Stage, ErrorCode, ErrorMessage) = ("broke off", "inspection-failed", Clip(message));
+        (Stage, ErrorCode, ErrorMessage) = ("broke off", "inspection-failed", message);
         FinishedAt = now;
     }
 
@@ -163,6 +166,4 @@ public sealed class MeshInspection
         QueuedAt = now;
         FinishedAt = null;
     }
-
-    private static string Clip(string message) => message.Length <= 1000 ? message : message[..999] + "…";
 }

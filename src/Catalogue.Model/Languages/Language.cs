@@ -2,6 +2,7 @@ using System.Collections.Frozen;
 using System.Globalization;
 using System.Reflection;
 using System.Resources;
+using Catalogue.Geometry.Formats;
 
 namespace Catalogue.Model.Languages;
 
@@ -13,7 +14,7 @@ namespace Catalogue.Model.Languages;
 public sealed class Language
 {
     private static readonly Lock Adding = new();
-    private static volatile Assembly[] _rooms = [typeof(Language).Assembly];
+    private static volatile Assembly[] _rooms = [typeof(MeshFormatException).Assembly, typeof(Language).Assembly];
     private volatile FrozenDictionary<string, string>? _texts;
 
     private readonly string _day;

@@ -99,6 +99,13 @@ public sealed class Sentence : IEquatable<Sentence>, IFormattable
 
     public override int GetHashCode() => English.GetHashCode(StringComparison.Ordinal);
 
+    /// <summary>What the mesh readers say of a file: their room knows no sentences and leaves each text with what goes into its holes.</summary>
+    public static Sentence FromReader(FormattableString said)
+    {
+        ArgumentNullException.ThrowIfNull(said);
+        return new([new(said.Format, [.. said.GetArguments().Select(a => a is FormattableString inner ? FromReader(inner) : a)])]);
+    }
+
     /// <summary>Words that came from data, such as where a limit comes from: translated where they are somebody’s key, as they are where a host wrote other ones.</summary>
     public static Sentence FromWords(string words)
     {

@@ -16,7 +16,7 @@ public static class RevisionJudge
     }
 
     /// <summary>Of a file that could not be read as a mesh, on every process.</summary>
-    public static Judgement Unreadable(string why) => Judgement.From([Rules.MeshRejected.Found(Severity.Stop, Sentence.FromWords(why))]);
+    public static Judgement Unreadable(Sentence why) => Judgement.From([Rules.MeshRejected.Found(Severity.Stop, why)]);
 
     /// <summary>
     /// The same judgement with the findings of some checks drawn again, from the part of the measurements that they go by: what <see cref="Judge"/> comes to when only limits that these checks ask

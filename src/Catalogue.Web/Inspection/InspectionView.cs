@@ -20,7 +20,7 @@ internal sealed record InspectionView(Guid Id, InspectionState State, bool Finis
         new(inspection.Id, inspection.State, inspection.IsFinished, inspection.ProgressPercent, inspection.Stage)
         {
             ErrorCode = inspection.ErrorCode.Length > 0 ? inspection.ErrorCode : null,
-            Error = inspection.ErrorMessage.Length > 0 ? Known(inspection.ErrorMessage) : null,
+            Error = inspection.ErrorMessage.IsEmpty ? null : inspection.ErrorMessage.ToString(),
             Mesh = inspection.State == InspectionState.Done
                 ? new(inspection.Triangles, inspection.OpenEdges, [inspection.SizeXMm, inspection.SizeYMm, inspection.SizeZMm], inspection.VolumeMm3, inspection.AreaMm2)
                 : null,

@@ -19,7 +19,7 @@ public sealed class Inspector(IServiceScopeFactory scopes, IBlobStore blobs, Com
         if (inspection is null || inspection.IsFinished) return;
         if (inspection.Attempts >= MeshInspection.MaxAttempts)
         {
-            inspection.Fail(S($"It was begun several times and never ended; the machine may be short of memory for this mesh. Ask the host, or upload a mesh with fewer triangles.").English, Now);
+            inspection.Fail($"It was begun several times and never ended; the machine may be short of memory for this mesh. Ask the host, or upload a mesh with fewer triangles.", Now);
             await db.SaveChangesAsync(cancellation);
             return;
         }
@@ -40,7 +40,7 @@ public sealed class Inspector(IServiceScopeFactory scopes, IBlobStore blobs, Com
         catch (Exception exception) when (exception is not DbUpdateException)
         {
             log.LogError(exception, "The inspection of {Sha256} broke off", inspection.Sha256);
-            inspection.Fail(S($"The program met something it did not expect. The file is kept; ask for another inspection, or tell the host.").English, Now);
+            inspection.Fail($"The program met something it did not expect. The file is kept; ask for another inspection, or tell the host.", Now);
             await db.SaveChangesAsync(CancellationToken.None);
         }
 
@@ -53,7 +53,7 @@ public sealed class Inspector(IServiceScopeFactory scopes, IBlobStore blobs, Com
         await using var content = await blobs.OpenAsync(inspection.Sha256, cancellation);
         if (content is null)
         {
-            inspection.Fail(S($"The stored file is missing. Restore it from a backup, or upload the mesh again.").English, Now);
+            inspection.Fail($"The stored file is missing. Restore it from a backup, or upload the mesh again.", Now);
             await db.SaveChangesAsync(cancellation);
             return;
         }
@@ -69,7 +69,7 @@ public sealed class Inspector(IServiceScopeFactory scopes, IBlobStore blobs, Com
         }
         catch (MeshFormatException unreadable)
         {
-            inspection.Reject(unreadable.Code, unreadable.Message, MeshInspector.CheckVersion, Now);
+            inspection.Reject(unreadable.Code, Sentence.FromReader(unreadable.Said), MeshInspector.CheckVersion, Now);
         }
 
         var revisions = await db.Revisions.Where(r => r.InspectionId == inspection.Id).ToListAsync(cancellation);

@@ -1,6 +1,7 @@
 using Catalogue.Data;
 using Catalogue.Geometry.Comparison;
 using Catalogue.Geometry.Formats;
+using Catalogue.Model;
 using Catalogue.Model.Comparison;
 using Catalogue.Model.Inspections;
 using Catalogue.Web.Storage;
@@ -19,7 +20,7 @@ public sealed class MeshComparer(IServiceScopeFactory scopes, IBlobStore blobs, 
         if (comparison is null or { IsFinished: true }) return;
         if (comparison.Attempts >= MeshComparison.MaxAttempts)
         {
-            comparison.Fail(S($"It was begun several times and never ended; the machine may be short of memory for these meshes.").English, Now);
+            comparison.Fail($"It was begun several times and never ended; the machine may be short of memory for these meshes.", Now);
             await db.SaveChangesAsync(cancellation);
             return;
         }
@@ -38,14 +39,14 @@ public sealed class MeshComparer(IServiceScopeFactory scopes, IBlobStore blobs, 
             await db.SaveChangesAsync(CancellationToken.None);
             throw;
         }
-        catch (FileNotFoundException missing)
+        catch (RuleBrokenException missing)
         {
-            comparison.Fail(missing.Message, Now);
+            comparison.Fail(missing.Said, Now);
         }
         catch (Exception exception) when (exception is not DbUpdateException)
         {
             log.LogError(exception, "The comparison of {Before} with {After} broke off", before, after);
-            comparison.Fail(S($"The program met something it did not expect. Both files are kept; ask for another inspection of the newer one, or tell the host.").English, Now);
+            comparison.Fail($"The program met something it did not expect. Both files are kept; ask for another inspection of the newer one, or tell the host.", Now);
         }
 
         await db.SaveChangesAsync(CancellationToken.None);
@@ -57,7 +58,7 @@ public sealed class MeshComparer(IServiceScopeFactory scopes, IBlobStore blobs, 
     private async Task<ComparedRevision> ReadAsync(MeshInspection inspection, CancellationToken cancellation)
     {
         await using var content = await blobs.OpenAsync(inspection.Sha256, cancellation)
-            ?? throw new FileNotFoundException(S($"A stored file is missing. Restore it from a backup, or upload the mesh again.").English);
+            ?? throw new RuleBrokenException("file-missing", $"A stored file is missing. Restore it from a backup, or upload the mesh again.");
         return ComparedRevision.Of(MeshFileReader.Read(content, content.Length, new MeshReadOptions { Unit = inspection.StatedUnit }, cancellation).Whole(), cancellation);
     }
 

@@ -19,6 +19,9 @@ internal static class Reading
         return MeshFileReader.Read(stream);
     }
 
+    /// <summary>What the reader says besides, in English.</summary>
+    public static IReadOnlyList<string> Warned(this MeshFile file) => [.. file.Warnings.Select(FormattableString.Invariant)];
+
     public static MeshFormatException Refused(byte[] bytes, string code)
     {
         var error = Assert.Throws<MeshFormatException>(() => Bytes(bytes));

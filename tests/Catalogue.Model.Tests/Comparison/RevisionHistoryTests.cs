@@ -25,7 +25,7 @@ public sealed class RevisionHistoryTests
         _variant.Discard(3, discard: true, Now);
         Assert.Same(second, RevisionHistory.Before(fourth, _variant.Revisions));
         Assert.Null(RevisionHistory.Before(third, _variant.Revisions));
-        second.Inspection.Reject("not-a-mesh", "It is a letter.", 1, Now);
+        second.Inspection.Reject("not-a-mesh", $"It is a letter.", 1, Now);
         Assert.Same(first, RevisionHistory.Before(fourth, _variant.Revisions));
     }
 
@@ -47,7 +47,7 @@ public sealed class RevisionHistoryTests
         var there = new Dictionary<(Guid, Guid), MeshComparison> { [(first.InspectionId, second.InspectionId)] = comparison };
         Assert.True(RevisionChange.Of(second, _variant.Revisions, there)!.IsPending);
         comparison.Start();
-        comparison.Fail("Short of memory.", Now);
+        comparison.Fail($"Short of memory.", Now);
         Assert.False(RevisionChange.Of(second, _variant.Revisions, there)!.IsPending);
         Assert.Null(RevisionChange.Of(second, _variant.Revisions, there)!.Change);
     }

@@ -16,6 +16,8 @@ public sealed class TextsTests
         var said = TextsInCode.Of(Root());
         Assert.Contains(new("Skip to the content", "src/Catalogue.Web/Features/Shared"), said);
         Assert.Contains(said, t => t.Folder == "src/Catalogue.Model/Figures" && t.Key.Contains("{0}", StringComparison.Ordinal));
+        Assert.Contains(new("The OBJ file holds points but no faces.", "src/Catalogue.Geometry/Formats/Obj"), said);
+        Assert.Contains(new("Line {0} of the OBJ file: {1}. Export the mesh again.", "src/Catalogue.Geometry/Formats/Obj"), said);
     }
 
     [Fact]

@@ -39,7 +39,7 @@ internal sealed class ObjReader : IDisposable
 
     /// <summary>Reads and welds. The name is that of the first object that has one.</summary>
     public static (string? Name, TriangleMesh Mesh) Read(
-        Stream stream, LengthUnit unit, int maxTriangles, List<string> warnings, CancellationToken cancel)
+        Stream stream, LengthUnit unit, int maxTriangles, List<FormattableString> warnings, CancellationToken cancel)
     {
         using var text = new TextScanner(stream, backslashJoinsLines: true, cancel);
         using var reader = new ObjReader(text, maxTriangles, CornerLimits.LargestMm / CornerLimits.Millimetres(unit));
@@ -90,13 +90,13 @@ internal sealed class ObjReader : IDisposable
             var word = _text.NextWordOfLine();
             if (!DecimalNumber.TryParse(word, out var value))
             {
-                Refuse(StlAscii.IsNotFinite(word) ? CornerLimits.Refused(double.NaN, StlAscii.InLine(_text.Line)) : BadNumber(word));
+                Refuse(StlAscii.IsNotFinite(word) ? CornerLimits.InLine(_text.Line, double.NaN) : BadNumber(word));
                 return;
             }
 
             if (!(Math.Abs(value) <= _limit))
             {
-                Refuse(CornerLimits.Refused(value, StlAscii.InLine(_text.Line)));
+                Refuse(CornerLimits.InLine(_text.Line, value));
                 return;
             }
 
@@ -129,6 +129,7 @@ internal sealed class ObjReader : IDisposable
             _corners.Add(vertex);
         }
 
+        if (_corners.Count == 1) throw Bad("bad-face", line, $"a face has one corner; it needs at least three");
         if (_corners.Count < 3) throw Bad("bad-face", line, $"a face has {_corners.Count} corners; it needs at least three");
         if (!forward)
         {
@@ -213,16 +214,17 @@ internal sealed class ObjReader : IDisposable
         _triangles.Add(_corners[c]);
     }
 
-    private void Warn(List<string> warnings)
+    private void Warn(List<FormattableString> warnings)
     {
         if (_tangled > 0)
         {
-            warnings.Add(string.Create(CultureInfo.InvariantCulture,
-                $"{_tangled} of the faces cross themselves or are folded, the first in line {_firstTangledLine}; their triangles may overlap."));
+            warnings.Add(_tangled == 1
+                ? (FormattableString)$"One of the faces crosses itself or is folded, in line {_firstTangledLine}; its triangles may overlap."
+                : $"{_tangled:N0} of the faces cross themselves or are folded, the first in line {_firstTangledLine}; their triangles may overlap.");
         }
 
-        if (_freeForm) warnings.Add("Free-form curves and surfaces of the OBJ file are not read.");
-        if (_linesOrPoints) warnings.Add("Lines and points of the OBJ file are not read.");
+        if (_freeForm) warnings.Add($"Free-form curves and surfaces of the OBJ file are not read.");
+        if (_linesOrPoints) warnings.Add($"Lines and points of the OBJ file are not read.");
     }
 
     /// <summary>The triangles with the vertices they use, numbered as they first appear.</summary>
@@ -231,8 +233,8 @@ internal sealed class ObjReader : IDisposable
         if (_triangles.Count == 0)
         {
             throw _vertices.Count > 0
-                ? CornerLimits.Empty("The OBJ file holds points but no faces.")
-                : new MeshFormatException("not-a-mesh", "This text holds no vertices and no faces. STL, OBJ and 3MF are read: export the part as one of them.");
+                ? CornerLimits.Empty($"The OBJ file holds points but no faces.")
+                : new MeshFormatException("not-a-mesh", $"This text holds no vertices and no faces. STL, OBJ and 3MF are read: export the part as one of them.");
         }
 
         var indices = _triangles.ToArray();
@@ -249,12 +251,12 @@ internal sealed class ObjReader : IDisposable
     }
 
     private MeshFormatException BadNumber(ReadOnlySpan<byte> word) => word.IsEmpty
-        ? Bad("bad-number", _text.Line, "a vertex that a face uses has fewer than three coordinates")
+        ? Bad("bad-number", _text.Line, $"a vertex that a face uses has fewer than three coordinates")
         : Bad("bad-number", _text.Line, $"\"{StlAscii.Shown(word)}\" is not a number, and a face uses that vertex. Numbers are written with digits and a decimal point, as in 12.5");
 
-    private MeshFormatException OutOfRange(string index, int line) => Bad("bad-index", line, string.Create(CultureInfo.InvariantCulture,
-        $"a face names vertex {index}, but there are {_vertices.Count}, counted from 1"));
+    private MeshFormatException OutOfRange(string index, int line) => Bad("bad-index", line,
+        $"a face names vertex {index}, but there are {_vertices.Count}, counted from 1");
 
-    private static MeshFormatException Bad(string code, int line, string what) =>
-        new(code, string.Create(CultureInfo.InvariantCulture, $"Line {line} of the OBJ file: {what}. Export the mesh again."));
+    /// <param name="what">A sentence without capital and full stop.</param>
+    private static MeshFormatException Bad(string code, int line, FormattableString what) => new(code, $"Line {line} of the OBJ file: {what}. Export the mesh again.");
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 using Catalogue.Geometry.Meshes;
 
@@ -16,15 +15,15 @@ internal sealed class StlAscii
     private readonly TextScanner _text;
     private readonly int _maxTriangles;
     private readonly double _limit;
-    private readonly List<string> _warnings;
+    private readonly List<FormattableString> _warnings;
     private readonly GrowingCorners _corners;
 
-    private StlAscii(TextScanner text, GrowingCorners corners, int maxTriangles, double limit, List<string> warnings) =>
+    private StlAscii(TextScanner text, GrowingCorners corners, int maxTriangles, double limit, List<FormattableString> warnings) =>
         (_text, _corners, _maxTriangles, _limit, _warnings) = (text, corners, maxTriangles, limit, warnings);
 
     /// <summary>Reads and welds. The name is that of the first solid that has one.</summary>
     public static (string? Name, TriangleMesh Mesh) Read(
-        Stream stream, LengthUnit unit, int maxTriangles, List<string> warnings, CancellationToken cancel)
+        Stream stream, LengthUnit unit, int maxTriangles, List<FormattableString> warnings, CancellationToken cancel)
     {
         using var text = new TextScanner(stream, backslashJoinsLines: false, cancel);
         using var corners = new GrowingCorners();
@@ -56,15 +55,15 @@ internal sealed class StlAscii
             }
             else
             {
-                throw Unexpected(word, "a facet or the end of the solid");
+                throw Syntax(_text.Line, $"\"{Shown(word)}\" stands where a facet or the end of the solid should be");
             }
 
             word = _nextIsFacet ? "facet"u8 : _text.NextWord();
             _nextIsFacet = false;
         }
 
-        if (_corners.Triangles == 0) throw CornerLimits.Empty("The text starts like an STL file but holds no facet.");
-        if (open) _warnings.Add("The STL text has no closing \"endsolid\": check that nothing is missing at its end.");
+        if (_corners.Triangles == 0) throw CornerLimits.Empty($"The text starts like an STL file but holds no facet.");
+        if (open) _warnings.Add($"The STL text has no closing \"endsolid\": check that nothing is missing at its end.");
         return name;
     }
 
@@ -116,20 +115,20 @@ internal sealed class StlAscii
             if (word.IsEmpty) throw Truncated();
             if (Is(word, "vertex"u8))
             {
-                if (count == 3) throw Syntax(line, "a facet has more than three corners; STL holds triangles only");
+                if (count == 3) throw Syntax(line, $"a facet has more than three corners; STL holds triangles only");
                 for (var i = 0; i < 3; i++) corners[(3 * count) + i] = ReadCoordinate();
                 count++;
             }
             else if (Is(word, "endfacet"u8))
             {
-                if (count != 3) throw Syntax(line, string.Create(CultureInfo.InvariantCulture, $"a facet has {count} corners instead of three"));
+                if (count != 3) throw count == 1 ? Syntax(line, $"a facet has one corner instead of three") : Syntax(line, $"a facet has {count} corners instead of three");
                 if (_corners.Triangles == _maxTriangles) throw CornerLimits.TooMany(_maxTriangles + 1L, _maxTriangles);
                 _corners.AddTriangle(corners);
                 return;
             }
             else if (Is(word, "facet"u8) || Is(word, "endsolid"u8) || Is(word, "solid"u8))
             {
-                throw Unexpected(word, "\"endfacet\"");
+                throw Syntax(_text.Line, $"\"{Shown(word)}\" stands where \"endfacet\" should be");
             }
 
             // The normal, "outer loop" and "endloop" say nothing the corners do not.
@@ -142,18 +141,15 @@ internal sealed class StlAscii
         if (word.IsEmpty) throw Truncated();
         if (!DecimalNumber.TryParse(word, out var value))
         {
-            if (IsNotFinite(word)) throw CornerLimits.Refused(double.NaN, InLine(_text.Line));
-            throw new MeshFormatException("bad-number", string.Create(CultureInfo.InvariantCulture,
-                $"Line {_text.Line}: \"{Shown(word)}\" is not a number. Numbers are written with digits and a decimal point, as in 12.5."));
+            if (IsNotFinite(word)) throw CornerLimits.InLine(_text.Line, double.NaN);
+            throw new MeshFormatException("bad-number", $"Line {_text.Line}: \"{Shown(word)}\" is not a number. Numbers are written with digits and a decimal point, as in 12.5.");
         }
 
-        if (!(Math.Abs(value) <= _limit)) throw CornerLimits.Refused(value, InLine(_text.Line));
+        if (!(Math.Abs(value) <= _limit)) throw CornerLimits.InLine(_text.Line, value);
         return (float)value;
     }
 
     internal static bool Is(ReadOnlySpan<byte> word, ReadOnlySpan<byte> keyword) => Ascii.EqualsIgnoreCase(word, keyword);
-
-    internal static string InLine(int line) => string.Create(CultureInfo.InvariantCulture, $"in line {line}");
 
     /// <summary>A word of the file, fit to be shown in a message.</summary>
     internal static string Shown(ReadOnlySpan<byte> word)
@@ -168,12 +164,9 @@ internal sealed class StlAscii
         return word.Length >= 3 && (Is(word[..3], "nan"u8) || Is(word[..3], "inf"u8) || word.StartsWith("1.#"u8));
     }
 
-    private MeshFormatException Unexpected(ReadOnlySpan<byte> word, string expected) =>
-        Syntax(_text.Line, $"\"{Shown(word)}\" stands where {expected} should be");
+    /// <param name="what">A sentence without capital and full stop.</param>
+    private static MeshFormatException Syntax(int line, FormattableString what) => new("bad-syntax", $"Line {line} of the STL text: {what}. Export the mesh again.");
 
-    private static MeshFormatException Syntax(int line, string what) => new("bad-syntax",
-        string.Create(CultureInfo.InvariantCulture, $"Line {line} of the STL text: {what}. Export the mesh again."));
-
-    private MeshFormatException Truncated() => new("truncated", string.Create(CultureInfo.InvariantCulture,
-        $"The STL text ends inside a facet, in line {_text.Line}. Part of it is missing: copy or export it again."));
+    private MeshFormatException Truncated() => new("truncated",
+        $"The STL text ends inside a facet, in line {_text.Line}. Part of it is missing: copy or export it again.");
 }

@@ -1,6 +1,5 @@
 using System.Buffers;
 using System.Buffers.Binary;
-using System.Globalization;
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 using Catalogue.Geometry.Meshes;
@@ -31,17 +30,17 @@ internal static class StlBinary
     {
         var header = new byte[HeaderBytes];
         if (stream.ReadAtLeast(header, HeaderBytes, throwOnEndOfStream: false) < HeaderBytes)
-            throw Truncated("ends inside its header");
-        var declared = BinaryPrimitives.ReadUInt32LittleEndian(header.AsSpan(80));
+            throw Truncated($"The binary STL file ends inside its header. Part of it is missing: copy or export it again.");
+        long declared = BinaryPrimitives.ReadUInt32LittleEndian(header.AsSpan(80));
         if (length is { } known && CountForLength(known) != declared)
         {
             var room = (known - HeaderBytes) / RecordBytes;
             throw room < declared
-                ? Truncated(string.Create(CultureInfo.InvariantCulture, $"announces {declared} triangles and has bytes for {room}"))
+                ? Truncated($"The binary STL file announces {declared:N0} triangles and has bytes for {room:N0}. Part of it is missing: copy or export it again.")
                 : WrongCount(declared);
         }
 
-        if (declared == 0) throw CornerLimits.Empty("The STL file holds no triangles.");
+        if (declared == 0) throw CornerLimits.Empty($"The STL file holds no triangles.");
         if (declared > maxTriangles) throw CornerLimits.TooMany(declared, maxTriangles);
         return ReadTriangles(stream, (int)declared, length is not null, unit, cancel);
     }
@@ -64,10 +63,7 @@ internal static class StlBinary
                 var records = Math.Min(ChunkRecords, count - done);
                 var bytes = stream.ReadAtLeast(buffer.AsSpan(0, records * RecordBytes), records * RecordBytes, throwOnEndOfStream: false);
                 if (bytes < records * RecordBytes)
-                {
-                    throw Truncated(string.Create(CultureInfo.InvariantCulture,
-                        $"announces {count} triangles and ends after {done + (bytes / RecordBytes)}"));
-                }
+                    throw Truncated($"The binary STL file announces {count:N0} triangles and ends after {done + (bytes / RecordBytes):N0}. Part of it is missing: copy or export it again.");
 
                 if (indices.Length < 3 * (done + records)) Array.Resize(ref indices, (int)Math.Min(2L * indices.Length, 3L * count));
                 fixed (byte* first = buffer)
@@ -79,7 +75,7 @@ internal static class StlBinary
                 done += records;
             }
 
-            if (!sizeIsKnown && stream.Read(buffer, 0, 1) > 0) throw WrongCount((uint)count);
+            if (!sizeIsKnown && stream.Read(buffer, 0, 1) > 0) throw WrongCount(count);
         }
         finally
         {
@@ -128,17 +124,15 @@ internal static class StlBinary
             for (var j = 12; j < 48; j += 4)
             {
                 var value = BinaryPrimitives.ReadSingleLittleEndian(buffer.AsSpan((i * RecordBytes) + j));
-                if (!(Math.Abs(value) <= limit))
-                    return CornerLimits.Refused(value, string.Create(CultureInfo.InvariantCulture, $"in triangle {before + i + 1}"));
+                if (!(Math.Abs(value) <= limit)) return CornerLimits.InTriangle(before + i + 1, value);
             }
         }
 
         throw new InvalidOperationException("A coordinate was refused that is within the limits.");
     }
 
-    private static MeshFormatException Truncated(string how) =>
-        new("truncated", $"The binary STL file {how}. Part of it is missing: copy or export it again.");
+    private static MeshFormatException Truncated(FormattableString how) => new("truncated", how);
 
-    private static MeshFormatException WrongCount(uint declared) => new("wrong-count", string.Create(CultureInfo.InvariantCulture,
-        $"The binary STL file announces {declared} triangles but is longer than that. Export the mesh again; nothing was read, because it is not clear which of the two is right."));
+    private static MeshFormatException WrongCount(long declared) => new("wrong-count",
+        $"The binary STL file announces {declared:N0} triangles but is longer than that. Export the mesh again; nothing was read, because it is not clear which of the two is right.");
 }

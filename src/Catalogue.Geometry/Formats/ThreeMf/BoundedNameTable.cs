@@ -15,5 +15,5 @@ internal sealed class BoundedNameTable : NameTable
 
     private string Counted(string name) => ++_names <= MostNames
         ? name
-        : throw new MeshFormatException("bad-xml", "The 3MF package uses more different names for elements and attributes than any model can. Export the file again.");
+        : throw new MeshFormatException("bad-xml", $"The 3MF package uses more different names for elements and attributes than any model can. Export the file again.");
 }

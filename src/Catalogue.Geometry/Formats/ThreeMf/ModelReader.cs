@@ -19,7 +19,7 @@ internal sealed class ModelReader
     private readonly string _path;
     private readonly bool _isRoot;
     private readonly UnfoldBudget _budget;
-    private readonly ISet<string> _warnings;
+    private readonly ISet<FormattableString> _warnings;
     private readonly CancellationToken _cancel;
     private readonly Dictionary<int, ModelObject> _objects = [];
     private readonly HashSet<int> _resourceIds = [];
@@ -27,11 +27,11 @@ internal sealed class ModelReader
     private double _unit = 1;
     private int _sinceCancelCheck;
 
-    private ModelReader(XmlReader xml, string path, bool isRoot, UnfoldBudget budget, ISet<string> warnings, CancellationToken cancel) =>
+    private ModelReader(XmlReader xml, string path, bool isRoot, UnfoldBudget budget, ISet<FormattableString> warnings, CancellationToken cancel) =>
         (_xml, _path, _isRoot, _budget, _warnings, _cancel) = (xml, path, isRoot, budget, warnings, cancel);
 
     public static ModelPart Read(
-        PackageParts package, string path, bool isRoot, UnfoldBudget budget, ISet<string> warnings, CancellationToken cancel)
+        PackageParts package, string path, bool isRoot, UnfoldBudget budget, ISet<FormattableString> warnings, CancellationToken cancel)
     {
         ModelPart? part = null;
         ModelXml.Read(package, path, xml => part = new ModelReader(xml, path, isRoot, budget, warnings, cancel).ReadPart());
@@ -50,11 +50,11 @@ internal sealed class ModelReader
         }
 
         if (!IsCore("model"))
-            throw Error("not-a-model", "the part that should describe the model has another root element");
+            throw Error("not-a-model", $"the part that should describe the model has another root element");
         CheckElement();
         var unitWord = _xml.GetAttribute("unit")?.Trim() ?? "millimeter";
         var unit = ThreeMfNames.Unit(unitWord) ?? throw Error("bad-unit",
-            $"{PackageParts.Shown(unitWord)} is no unit; micron, millimeter, centimeter, inch, foot and meter are");
+            $"\"{PackageParts.Shown(unitWord)}\" is no unit; micron, millimeter, centimeter, inch, foot and meter are");
         _unit = CornerLimits.Millimetres(unit);
         CheckRequiredExtensions();
 
@@ -76,9 +76,9 @@ internal sealed class ModelReader
             }
         }
 
-        if (resources == 0) throw Error("missing-resources", "the model has no resources element, so nothing that could be built");
-        if (build == 0 && _isRoot) throw Error("missing-build", "the model has no build element, so nothing is to be built");
-        if (resources > 1 || build > 1) throw Error("repeated-section", "the model has more than one resources or build element");
+        if (resources == 0) throw Error("missing-resources", $"the model has no resources element, so nothing that could be built");
+        if (build == 0 && _isRoot) throw Error("missing-build", $"the model has no build element, so nothing is to be built");
+        if (resources > 1 || build > 1) throw Error("repeated-section", $"the model has more than one resources or build element");
         ReadToEnd();
         return new(unit, _objects, _items);
     }
@@ -94,7 +94,7 @@ internal sealed class ModelReader
         }
         catch (XmlException e)
         {
-            throw new MeshFormatException("several-models", Told(e.LineNumber, "something follows the model element; a part holds exactly one model"), e);
+            throw new MeshFormatException("several-models", Told(e.LineNumber, $"something follows the model element; a part holds exactly one model"), e);
         }
     }
 
@@ -103,10 +103,10 @@ internal sealed class ModelReader
         foreach (var prefix in (_xml.GetAttribute("requiredextensions") ?? "").Split([' ', '\t', '\r', '\n'], StringSplitOptions.RemoveEmptyEntries))
         {
             var ns = _xml.LookupNamespace(prefix)
-                ?? throw Error("unsupported-extension", $"the required extension {PackageParts.Shown(prefix)} is not declared");
+                ?? throw Error("unsupported-extension", $"the required extension \"{PackageParts.Shown(prefix)}\" is not declared");
             if (!ThreeMfNames.IsUnderstood(ns))
-                throw Error("unsupported-extension", $"the file requires the extension {PackageParts.Shown(ns)}, which is not supported here; save it without that extension");
-            if (ns == ThreeMfNames.Materials) _warnings.Add("Colours and materials of the 3MF file are not read.");
+                throw Error("unsupported-extension", $"the file requires the extension \"{PackageParts.Shown(ns)}\", which is not supported here; save it without that extension");
+            if (ns == ThreeMfNames.Materials) _warnings.Add($"Colours and materials of the 3MF file are not read.");
         }
     }
 
@@ -124,7 +124,7 @@ internal sealed class ModelReader
     {
         var id = Id("id");
         if (!_resourceIds.Add(id))
-            throw Error("duplicate-id", string.Create(CultureInfo.InvariantCulture, $"the resource id {id} is used twice"));
+            throw Error("duplicate-id", $"the resource id {id} is used twice");
         return id;
     }
 
@@ -138,10 +138,10 @@ internal sealed class ModelReader
             "surface" => ObjectType.Surface,
             "support" or "solidsupport" => ObjectType.Support,
             "other" => ObjectType.Other,
-            var word => throw Error("bad-object-type", $"{PackageParts.Shown(word)} is no object type"),
+            var word => throw Error("bad-object-type", $"\"{PackageParts.Shown(word)}\" is no object type"),
         };
         if (_xml.GetAttribute("pindex") is not null && _xml.GetAttribute("pid") is null)
-            throw Error("missing-pid", string.Create(CultureInfo.InvariantCulture, $"object {id} gives a pindex without the pid it counts in"));
+            throw Error("missing-pid", $"object {id} gives a pindex without the pid it counts in");
         TriangleMesh? mesh = null;
         var components = new List<Component>();
         if (!_xml.IsEmptyElement)
@@ -163,7 +163,7 @@ internal sealed class ModelReader
         {
             if (!IsCore("component")) continue;
             if (!_isRoot && _xml.GetAttribute("path", ThreeMfNames.Production) is not null)
-                throw Error("nested-path", "a component outside the root model refers to yet another part, which the production extension forbids");
+                throw Error("nested-path", $"a component outside the root model refers to yet another part, which the production extension forbids");
             components.Add(ReadUse());
             _budget.TakeMesh(160);
         }
@@ -196,15 +196,15 @@ internal sealed class ModelReader
         {
             var word = text.AsSpan()[range];
             if (word.IsEmpty) continue;
-            if (count == 12 || !TryNumber(word, out m[count++]) || !double.IsFinite(m[count - 1])) throw BadTransform("is not twelve numbers");
+            if (count == 12 || !TryNumber(word, out m[count++]) || !double.IsFinite(m[count - 1])) throw NotTwelve();
         }
 
-        if (count != 12) throw BadTransform("is not twelve numbers");
+        if (count != 12) throw NotTwelve();
         var map = new Affine(new(m[0], m[1], m[2]), new(m[3], m[4], m[5]), new(m[6], m[7], m[8]), new Vec3(m[9], m[10], m[11]) * _unit);
         var scale = map.X.Length * map.Y.Length * map.Z.Length;
-        if (!(Math.Abs(map.Determinant) > 1e-12 * scale) || !double.IsFinite(scale)) throw BadTransform("flattens the object to nothing");
+        if (!(Math.Abs(map.Determinant) > 1e-12 * scale) || !double.IsFinite(scale)) throw Error("bad-transform", $"a transform flattens the object to nothing");
         return map;
-        MeshFormatException BadTransform(string how) => Error("bad-transform", $"a transform {how}");
+        MeshFormatException NotTwelve() => Error("bad-transform", $"a transform is not twelve numbers");
     }
 
     private TriangleMesh ReadMesh(int id)
@@ -218,7 +218,7 @@ internal sealed class ModelReader
             {
                 if (IsCore("vertices")) ReadVertices(weld, numbers, id);
                 else if (IsCore("triangles")) ReadTriangles(numbers, indices, id);
-                else if (_xml.NamespaceURI == ThreeMfNames.BeamLattice) _warnings.Add("Beams of the 3MF file are not read.");
+                else if (_xml.NamespaceURI == ThreeMfNames.BeamLattice) _warnings.Add($"Beams of the 3MF file are not read.");
             }
         }
 
@@ -246,7 +246,7 @@ internal sealed class ModelReader
                 }
             }
 
-            if (seen != 7) throw Error("bad-vertex", string.Create(CultureInfo.InvariantCulture, $"vertex {numbers.Count} of object {id} has not all of x, y and z"));
+            if (seen != 7) throw Error("bad-vertex", $"vertex {numbers.Count} of object {id} has not all of x, y and z");
             _budget.TakeMesh(BytesPerVertex);
             numbers.Add(weld.Add(new Vector3((float)x, (float)y, (float)z)));
         }
@@ -256,10 +256,10 @@ internal sealed class ModelReader
     {
         seen |= which;
         var text = _xml.Value;
-        if (!TryNumber(text, out var value)) throw Error("bad-number", $"{PackageParts.Shown(text)} is not a number");
+        if (!TryNumber(text, out var value)) throw Error("bad-number", $"\"{PackageParts.Shown(text)}\" is not a number");
         value *= _unit;
         if (!(Math.Abs(value) <= CornerLimits.LargestMm))
-            throw CornerLimits.Refused(value, string.Create(CultureInfo.InvariantCulture, $"in line {Line} of part {PackageParts.Shown(_path)}"));
+            throw CornerLimits.InPart(PackageParts.Shown(_path), Line, value);
         return value;
     }
 
@@ -281,7 +281,7 @@ internal sealed class ModelReader
                 }
             }
 
-            if (a < 0 || b < 0 || c < 0) throw Error("bad-triangle", string.Create(CultureInfo.InvariantCulture, $"triangle {indices.Count / 3} of object {id} has not all of v1, v2 and v3"));
+            if (a < 0 || b < 0 || c < 0) throw Error("bad-triangle", $"triangle {indices.Count / 3} of object {id} has not all of v1, v2 and v3");
             _budget.TakeObjectTriangles(1);
             _budget.TakeMesh(BytesPerTriangle);
             indices.Add(a);
@@ -293,11 +293,7 @@ internal sealed class ModelReader
         {
             var text = _xml.Value;
             if (!int.TryParse(text.AsSpan().Trim(" \t\r\n"), NumberStyles.None, CultureInfo.InvariantCulture, out var v) || v >= numbers.Count)
-            {
-                throw Error("bad-index", string.Create(CultureInfo.InvariantCulture,
-                    $"triangle {indices.Count / 3} of object {id} names vertex {PackageParts.Shown(text)}, but there are {numbers.Count}, counted from 0"));
-            }
-
+                throw Error("bad-index", $"triangle {indices.Count / 3} of object {id} names vertex \"{PackageParts.Shown(text)}\", but there are {numbers.Count}, counted from 0");
             return numbers[v];
         }
     }
@@ -321,7 +317,7 @@ internal sealed class ModelReader
     private void CheckElement()
     {
         ModelXml.CheckDepth(_xml);
-        if (_xml.XmlSpace != XmlSpace.None) throw Error("xml-space", "the attribute xml:space is used, which the format forbids");
+        if (_xml.XmlSpace != XmlSpace.None) throw Error("xml-space", $"the attribute xml:space is used, which the format forbids");
     }
 
     private bool IsCore(string name) => _xml.LocalName == name && _xml.NamespaceURI == ThreeMfNames.Core;
@@ -331,7 +327,7 @@ internal sealed class ModelReader
         var text = _xml.GetAttribute(attribute) ?? throw Error("bad-id", $"an element {_xml.LocalName} has no {attribute}");
         return int.TryParse(text.AsSpan().Trim(" \t\r\n"), NumberStyles.None, CultureInfo.InvariantCulture, out var id) && id > 0
             ? id
-            : throw Error("bad-id", $"{PackageParts.Shown(text)} is no id; whole numbers from 1 are");
+            : throw Error("bad-id", $"\"{PackageParts.Shown(text)}\" is no id; whole numbers from 1 are");
     }
 
     private static bool TryNumber(ReadOnlySpan<char> text, out double value)
@@ -345,8 +341,8 @@ internal sealed class ModelReader
 
     private int Line => _xml is IXmlLineInfo info ? info.LineNumber : 0;
 
-    private string Told(int line, string what) => string.Create(CultureInfo.InvariantCulture,
-        $"Part {PackageParts.Shown(_path)} of the 3MF package, line {line}: {what}. Export the file again.");
+    private FormattableString Told(int line, FormattableString what) => $"Part \"{PackageParts.Shown(_path)}\" of the 3MF package, line {line}: {what}. Export the file again.";
 
-    private MeshFormatException Error(string code, string what) => new(code, Told(Line, what));
+    /// <param name="what">A sentence without capital and full stop.</param>
+    private MeshFormatException Error(string code, FormattableString what) => new(code, Told(Line, what));
 }

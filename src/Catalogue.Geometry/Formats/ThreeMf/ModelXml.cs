@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 using System.Xml;
 
@@ -20,8 +19,8 @@ internal static class ModelXml
         catch (XmlException e)
         {
             throw e.Message.Contains("DTD", StringComparison.Ordinal)
-                ? new MeshFormatException("dtd", $"The part {PackageParts.Shown(part)} of the 3MF package contains a document type definition, which the format forbids. Export the file again.", e)
-                : Bad(part, e.LineNumber, "the XML is not well formed", e);
+                ? new MeshFormatException("dtd", $"The part \"{PackageParts.Shown(part)}\" of the 3MF package contains a document type definition, which the format forbids. Export the file again.", e)
+                : Bad(part, e.LineNumber, $"the XML is not well formed", e);
         }
         catch (DecoderFallbackException e)
         {
@@ -34,17 +33,14 @@ internal static class ModelXml
     }
 
     public static MeshFormatException NotUtf8(string part, Exception? inner = null) => new("not-utf8",
-        $"The part {PackageParts.Shown(part)} of the 3MF package is not UTF-8 text, which the format requires. Export the file again.", inner);
+        $"The part \"{PackageParts.Shown(part)}\" of the 3MF package is not UTF-8 text, which the format requires. Export the file again.", inner);
 
-    public static MeshFormatException Bad(string part, int line, string what, Exception? inner = null) => new("bad-xml",
-        string.Create(CultureInfo.InvariantCulture, $"Part {PackageParts.Shown(part)} of the 3MF package, line {line}: {what}. Export the file again."), inner);
+    public static MeshFormatException Bad(string part, int line, FormattableString what, Exception? inner = null) => new("bad-xml",
+        $"Part \"{PackageParts.Shown(part)}\" of the 3MF package, line {line}: {what}. Export the file again.", inner);
 
     public static void CheckDepth(XmlReader xml)
     {
         if (xml.Depth > DeepestNesting)
-        {
-            throw new MeshFormatException("too-deep", string.Create(CultureInfo.InvariantCulture,
-                $"Elements of the 3MF package are nested more than {DeepestNesting} deep, which no model needs. Export the file again."));
-        }
+            throw new MeshFormatException("too-deep", $"Elements of the 3MF package are nested more than {DeepestNesting} deep, which no model needs. Export the file again.");
     }
 }

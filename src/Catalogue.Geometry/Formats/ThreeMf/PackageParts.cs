@@ -26,7 +26,7 @@ internal sealed class PackageParts : IDisposable
                 // Folders are no parts, and a leading slash is not part of a ZIP item's name; some programs write it.
                 if (entry.FullName.EndsWith('/')) continue;
                 if (!package._parts.TryAdd(entry.FullName.TrimStart('/'), entry))
-                    throw new MeshFormatException("duplicate-part", $"The 3MF package holds two parts called {Shown(entry.FullName)}; it is not clear which one counts. Export the file again.");
+                    throw new MeshFormatException("duplicate-part", $"The 3MF package holds two parts called \"{Shown(entry.FullName)}\"; it is not clear which one counts. Export the file again.");
             }
 
             return package;
@@ -78,7 +78,7 @@ internal sealed class PackageParts : IDisposable
                 var external = xml.GetAttribute("TargetMode") == "External";
                 if (type is not (ThreeMfNames.ModelRelationship or ThreeMfNames.PrintTicketRelationship)) continue;
                 if (external)
-                    throw new MeshFormatException("outside-package", $"The 3MF package refers to {Shown(target)} outside itself. Nothing outside a package is opened: export the file with everything in it.");
+                    throw new MeshFormatException("outside-package", $"The 3MF package refers to \"{Shown(target)}\" outside itself. Nothing outside a package is opened: export the file with everything in it.");
                 found.Add((type, Resolved(folder, target)));
             }
         });
@@ -96,7 +96,7 @@ internal sealed class PackageParts : IDisposable
             if (name == ".") continue;
             if (name != "..") names.Add(name);
             else if (names.Count > 0) names.RemoveAt(names.Count - 1);
-            else throw new MeshFormatException("outside-package", $"The 3MF package refers to {Shown(target)}, which leads out of it. Export the file again.");
+            else throw new MeshFormatException("outside-package", $"The 3MF package refers to \"{Shown(target)}\", which leads out of it. Export the file again.");
         }
 
         return "/" + string.Join('/', names);
@@ -105,8 +105,8 @@ internal sealed class PackageParts : IDisposable
     /// <summary>A name from the file, fit to be shown in a message.</summary>
     public static string Shown(string name)
     {
-        var text = string.Concat(name.Take(80).Select(c => char.IsControl(c) ? '·' : c));
-        return name.Length > 80 ? $"\"{text}…\"" : $"\"{text}\"";
+        var cut = name.Length <= 80 ? name.Length : char.IsHighSurrogate(name[79]) ? 79 : 80;
+        return string.Concat(name.Take(cut).Select(c => char.IsControl(c) ? '·' : c)) + (cut < name.Length ? "…" : "");
     }
 
     /// <summary>What the ZIP reader finds wrong becomes an error for the person who made the file.</summary>
@@ -123,5 +123,5 @@ internal sealed class PackageParts : IDisposable
     }
 
     public static MeshFormatException Broken(Exception inner) => new("bad-package",
-        "The 3MF file is not a whole ZIP package: it is damaged, encrypted or packed in a way that is not allowed. Copy or export it again.", inner);
+        $"The 3MF file is not a whole ZIP package: it is damaged, encrypted or packed in a way that is not allowed. Copy or export it again.", inner);
 }

@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace Catalogue.Geometry.Formats.ThreeMf;
 
 /// <summary>The decompressed bytes of one part, counted against the budget; refuses a single piece of markup of absurd length, which an XML reader would have to hold whole.</summary>
@@ -23,10 +21,7 @@ internal sealed class PackageText(Stream part, string name, UnfoldBudget budget)
         var last = buffer[..read].LastIndexOf((byte)'>');
         _sinceMarkup = last < 0 ? _sinceMarkup + read : read - 1 - last;
         if (_sinceMarkup > LongestMarkup)
-        {
-            throw new MeshFormatException("bad-xml", string.Create(CultureInfo.InvariantCulture,
-                $"The part {name} of the 3MF package holds a piece of markup longer than {LongestMarkup >> 10} KiB. Export the file again."));
-        }
+            throw new MeshFormatException("bad-xml", $"The part \"{name}\" of the 3MF package holds a piece of markup longer than {LongestMarkup >> 10} KiB. Export the file again.");
 
         return read;
     }

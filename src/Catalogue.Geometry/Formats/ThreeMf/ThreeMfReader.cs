@@ -1,4 +1,3 @@
-using System.Globalization;
 using Catalogue.Geometry.Meshes;
 
 namespace Catalogue.Geometry.Formats.ThreeMf;
@@ -15,7 +14,7 @@ internal sealed class ThreeMfReader
 
     private readonly PackageParts _package;
     private readonly UnfoldBudget _budget;
-    private readonly SortedSet<string> _warnings = new(StringComparer.Ordinal);
+    private readonly SortedSet<FormattableString> _warnings = new(Comparer<FormattableString>.Create((a, b) => string.CompareOrdinal(a.Format, b.Format)));
     private readonly Dictionary<string, ModelPart> _parts = new(StringComparer.OrdinalIgnoreCase);
     private readonly CancellationToken _cancel;
     private int _uses;
@@ -35,14 +34,14 @@ internal sealed class ThreeMfReader
     {
         var models = _package.RelationshipsOf("").Where(r => r.Type == ThreeMfNames.ModelRelationship).Select(r => r.Target).ToList();
         if (models.Count == 0)
-            throw new MeshFormatException("no-model", "The package does not say which of its parts is the 3D model: it is no 3MF file, or a damaged one. Export it again.");
+            throw new MeshFormatException("no-model", $"The package does not say which of its parts is the 3D model: it is no 3MF file, or a damaged one. Export it again.");
         if (models.Count > 1)
-            throw new MeshFormatException("several-model-parts", "The 3MF package names more than one part as its 3D model; it is not clear which one counts. Export it again.");
+            throw new MeshFormatException("several-model-parts", $"The 3MF package names more than one part as its 3D model; it is not clear which one counts. Export it again.");
         var root = models[0];
         if (_package.RelationshipsOf(root).Count(r => r.Type == ThreeMfNames.PrintTicketRelationship) > 1)
-            throw new MeshFormatException("several-print-tickets", "The model of the 3MF package has more than one print ticket, which the format forbids. Export it again.");
+            throw new MeshFormatException("several-print-tickets", $"The model of the 3MF package has more than one print ticket, which the format forbids. Export it again.");
         var part = Part(root);
-        if (part.Items.Count == 0) throw CornerLimits.Empty("The 3MF file has nothing in its build.");
+        if (part.Items.Count == 0) throw CornerLimits.Empty($"The 3MF file has nothing in its build.");
         var items = new List<MeshItem>(part.Items.Count);
         for (var i = 0; i < part.Items.Count; i++) items.Add(Built(part.Items[i], i + 1));
         return new(MeshFormat.ThreeMf, part.Unit, true, items, [.. _warnings]);
@@ -52,7 +51,7 @@ internal sealed class ThreeMfReader
     {
         if (_parts.TryGetValue(path, out var part)) return part;
         if (!_package.Has(path))
-            throw new MeshFormatException("missing-part", $"The 3MF package refers to its part {PackageParts.Shown(path)}, which is not in it. Export the file again.");
+            throw new MeshFormatException("missing-part", $"The 3MF package refers to its part \"{PackageParts.Shown(path)}\", which is not in it. Export the file again.");
         return _parts[path] = ModelReader.Read(_package, path, _parts.Count == 0, _budget, _warnings, _cancel);
     }
 
@@ -61,7 +60,7 @@ internal sealed class ThreeMfReader
         var placed = new List<(TriangleMesh Mesh, Affine Transform)>();
         Collect(item.Use, Affine.Identity, placed, 0);
         var triangles = placed.Sum(p => (long)p.Mesh.TriangleCount);
-        if (triangles == 0) throw CornerLimits.Empty(string.Create(CultureInfo.InvariantCulture, $"Build item {number} of the 3MF file holds no triangles."));
+        if (triangles == 0) throw CornerLimits.Empty($"Build item {number} of the 3MF file holds no triangles.");
         _budget.TakeItemTriangles((int)Math.Min(triangles, int.MaxValue));
         var mesh = placed.Count == 1 ? Placed(placed[0].Mesh, placed[0].Transform) : Joined(placed);
         return new(Part(item.Use.Path).Objects[item.Use.ObjectId].Name ?? item.PartNumber, mesh);
@@ -71,24 +70,24 @@ internal sealed class ThreeMfReader
     private void Collect(Component use, Affine outer, List<(TriangleMesh Mesh, Affine Transform)> placed, int depth)
     {
         if (depth > DeepestComponents)
-            throw new MeshFormatException("too-deep", string.Create(CultureInfo.InvariantCulture, $"Objects of the 3MF file contain each other more than {DeepestComponents} deep, or in a circle. Export the file again."));
+            throw new MeshFormatException("too-deep", $"Objects of the 3MF file contain each other more than {DeepestComponents} deep, or in a circle. Export the file again.");
         if (++_uses > MostUses)
-            throw new MeshFormatException("unfolds-too-large", string.Create(CultureInfo.InvariantCulture, $"The 3MF file unfolds to more than {MostUses} placed objects. Save fewer copies in one file."));
+            throw new MeshFormatException("unfolds-too-large", $"The 3MF file unfolds to more than {MostUses} placed objects. Save fewer copies in one file.");
         if ((_uses & 0xFF) == 0) _cancel.ThrowIfCancellationRequested();
         if (!Part(use.Path).Objects.TryGetValue(use.ObjectId, out var found))
-            throw new MeshFormatException("unknown-object", string.Create(CultureInfo.InvariantCulture, $"The 3MF file uses object {use.ObjectId} of part {PackageParts.Shown(use.Path)}, which is not there. Export the file again."));
+            throw new MeshFormatException("unknown-object", $"The 3MF file uses object {use.ObjectId} of part \"{PackageParts.Shown(use.Path)}\", which is not there. Export the file again.");
         var transform = use.Transform.Then(outer);
         if (found.Mesh is { } mesh)
         {
             switch (found.Type)
             {
                 case ObjectType.Other:
-                    throw new MeshFormatException("not-buildable", string.Create(CultureInfo.InvariantCulture, $"The 3MF file builds object {use.ObjectId}, which is of a type not meant to be built. Export the file again."));
+                    throw new MeshFormatException("not-buildable", $"The 3MF file builds object {use.ObjectId}, which is of a type not meant to be built. Export the file again.");
                 case ObjectType.Support:
-                    _warnings.Add("Supports in the 3MF file are left out.");
+                    _warnings.Add($"Supports in the 3MF file are left out.");
                     return;
                 case ObjectType.Surface:
-                    _warnings.Add("The 3MF file builds a surface, which need not enclose anything.");
+                    _warnings.Add($"The 3MF file builds a surface, which need not enclose anything.");
                     break;
             }
 
@@ -138,7 +137,7 @@ internal sealed class ThreeMfReader
         {
             var p = transform.Apply(mesh.Vertex(i));
             var farthest = Math.Max(Math.Abs(p.X), Math.Max(Math.Abs(p.Y), Math.Abs(p.Z)));
-            if (!(farthest <= CornerLimits.LargestMm)) throw CornerLimits.Refused(farthest, "after the transforms of its build item");
+            if (!(farthest <= CornerLimits.LargestMm)) throw CornerLimits.OncePlaced(farthest);
             (to[3 * i], to[(3 * i) + 1], to[(3 * i) + 2]) = ((float)p.X, (float)p.Y, (float)p.Z);
         }
     }

@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace Catalogue.Geometry.Formats.ThreeMf;
 
 /// <summary>
@@ -28,12 +26,14 @@ internal sealed class UnfoldBudget(long packageBytes, int maxTriangles)
 
     public void TakeText(long bytes)
     {
-        if ((_text -= bytes) < 0) throw Exceeded("text");
+        if ((_text -= bytes) >= 0) return;
+        throw Exceeded($"The 3MF package has {Kibibytes:0.#} KiB but unfolds to far more text than a mesh of that size can. It was not read further. Save fewer copies in one file, or export it again.");
     }
 
     public void TakeMesh(long bytes)
     {
-        if ((_mesh -= bytes) < 0) throw Exceeded("mesh data");
+        if ((_mesh -= bytes) >= 0) return;
+        throw Exceeded($"The 3MF package has {Kibibytes:0.#} KiB but unfolds to far more mesh data than a mesh of that size can. It was not read further. Save fewer copies in one file, or export it again.");
     }
 
     public void GiveBackMesh(long bytes) => _mesh += bytes;
@@ -47,6 +47,7 @@ internal sealed class UnfoldBudget(long packageBytes, int maxTriangles)
         if ((left -= count) < 0) throw CornerLimits.TooMany(maxTriangles + 1L, maxTriangles);
     }
 
-    private MeshFormatException Exceeded(string what) => new("unfolds-too-large", string.Create(CultureInfo.InvariantCulture,
-        $"The 3MF package has {packageBytes / 1024.0:0.#} KiB but unfolds to far more {what} than a mesh of that size can. It was not read further. Save fewer copies in one file, or export it again."));
+    private double Kibibytes => packageBytes / 1024.0;
+
+    private static MeshFormatException Exceeded(FormattableString said) => new("unfolds-too-large", said);
 }

@@ -1,11 +1,11 @@
 using System.Text.Json.Serialization;
-using Catalogue.Data.Queries;
 using Catalogue.Data;
+using Catalogue.Data.Queries;
+using Catalogue.Model;
 using Catalogue.Model.Comparison;
 using Catalogue.Model.Figures;
 using Catalogue.Model.Inspections;
 using Catalogue.Model.Verdicts;
-using Catalogue.Model;
 using Catalogue.Web.Api;
 using Catalogue.Web.Features.Shared;
 using Catalogue.Web.Inspection;

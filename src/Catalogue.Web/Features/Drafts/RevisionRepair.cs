@@ -55,7 +55,7 @@ internal sealed class RevisionRepair(CatalogueDb db, IBlobStore blobs, MeshUploa
         if (!revision.Inspection.IsFinished)
             throw new RuleBrokenException("inspection-pending", $"Revision {number} is still being inspected. Nothing was changed; wait until that is done.");
         if (revision.Inspection.State == InspectionState.Rejected)
-            throw new RuleBrokenException("mesh-rejected", $"Revision {number} could not be read as a mesh, so there is nothing to repair: {Known(revision.Inspection.ErrorMessage)}");
+            throw new RuleBrokenException("mesh-rejected", $"Revision {number} could not be read as a mesh, so there is nothing to repair: {revision.Inspection.ErrorMessage}");
         if (revision.Bytes > options.Value.MaxInspectionBytes)
         {
             throw new RuleBrokenException("repair-too-large",

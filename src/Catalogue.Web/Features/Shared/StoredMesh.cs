@@ -21,7 +21,7 @@ internal static class StoredMesh
         }
         catch (MeshFormatException unreadable)
         {
-            throw new RuleBrokenException("not-found", $"There is nothing to show of a file that cannot be read: {Known(unreadable.Message)}");
+            throw new RuleBrokenException("not-found", $"There is nothing to show of a file that cannot be read: {Sentence.FromReader(unreadable.Said)}");
         }
     }
 }

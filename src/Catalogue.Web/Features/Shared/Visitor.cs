@@ -1,6 +1,6 @@
 using System.Text.Encodings.Web;
-using Catalogue.Model.Printers;
 using Catalogue.Model;
+using Catalogue.Model.Printers;
 using Catalogue.Web.Features.Languages;
 using Microsoft.AspNetCore.Html;
 using Microsoft.AspNetCore.WebUtilities;

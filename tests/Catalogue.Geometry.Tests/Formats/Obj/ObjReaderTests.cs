@@ -61,7 +61,7 @@ public sealed class ObjReaderTests
     public void Lines_points_and_free_form_surfaces_are_left_out_with_a_warning()
     {
         var file = Reading.Text($"{Corners}f 1 2 3\nl 1 2\np 1\ncstype bspline\ncurv 0 1 1 2\n");
-        Assert.Equal(2, file.Warnings.Count(w => w.Contains("not read", StringComparison.Ordinal)));
+        Assert.Equal(2, file.Warned().Count(w => w.Contains("not read", StringComparison.Ordinal)));
     }
 
     [Theory, InlineData(true), InlineData(false)]
@@ -112,7 +112,7 @@ public sealed class ObjReaderTests
     {
         var file = Reading.Text("v 0 0 0\nv 10 10 0\nv 10 0 0\nv 0 10 0\nf 1 2 3 4");
         Assert.Equal(2, file.Items[0].Mesh.TriangleCount);
-        Assert.Contains("cross", Assert.Single(file.Warnings), StringComparison.Ordinal);
+        Assert.Contains("cross", Assert.Single(file.Warned()), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -144,7 +144,7 @@ public sealed class ObjReaderTests
     public void The_public_sample_with_a_concave_polygon_is_cut_without_overlap()
     {
         var file = Reading.Sample("mesh/obj/concave_polygon.obj");
-        Assert.DoesNotContain(file.Warnings, w => w.Contains("cross", StringComparison.Ordinal));
+        Assert.DoesNotContain(file.Warned(), w => w.Contains("cross", StringComparison.Ordinal));
         var mesh = file.Items[0].Mesh;
 
         // All corners lie in one plane, so the areas of triangles that do not overlap add up to that of their common normal.

@@ -90,11 +90,22 @@ public sealed class StlAsciiTests
 
     [Fact]
     public void A_text_that_ends_between_facets_is_read_with_a_warning() =>
-        Assert.Contains("endsolid", Reading.Text($"solid\n{Facet}").Warnings[0], StringComparison.Ordinal);
+        Assert.Contains("endsolid", Reading.Text($"solid\n{Facet}").Warned()[0], StringComparison.Ordinal);
 
     [Theory, InlineData("  vertex 0 12.5 0\n", ""), InlineData("endloop", "vertex 1 1 1 endloop")]
     public void A_facet_has_three_corners(string old, string now) =>
         Reading.Refused($"solid\n{Facet.Replace(old, now, StringComparison.Ordinal)}endsolid", "bad-syntax");
+
+    [Theory, InlineData(1, "a facet has one corner instead of three"), InlineData(2, "a facet has 2 corners instead of three")]
+    public void What_is_wrong_in_a_line_keeps_its_words_and_its_line_apart(int corners, string what)
+    {
+        var vertices = string.Concat(Enumerable.Repeat("vertex 0 0 0\n", corners));
+        var error = Reading.Refused($"solid\nfacet\n{vertices}endfacet\nendsolid", "bad-syntax");
+        Assert.Equal("Line {0} of the STL text: {1}. Export the mesh again.", error.Said.Format);
+        Assert.Equal(2, error.Said.GetArgument(0));
+        Assert.Equal(what, FormattableString.Invariant(Assert.IsType<FormattableString>(error.Said.GetArgument(1), exactMatch: false)));
+        Assert.Equal($"Line 2 of the STL text: {what}. Export the mesh again.", error.Message);
+    }
 
     [Theory, InlineData("solid\nendsolid\n"), InlineData("solid gold\n"), InlineData("   \n ")]
     public void A_text_without_a_facet_is_empty(string text) => Reading.Refused(text, "empty");

@@ -145,6 +145,15 @@ public sealed class ThreeMfReaderTests
     public void A_known_required_extension_is_not(string attributes) => Assert.Single(Package.Tetrahedron(attributes: attributes).Read().Items);
 
     [Fact]
+    public void A_long_name_is_cut_between_characters_and_never_inside_one()
+    {
+        // The 80th UTF-16 unit is the first half of a lamp.
+        var unit = new string('u', 79) + "\U0001F4A1 and more";
+        var error = Package.Tetrahedron(attributes: $"unit=\"{unit}\"").Refused("bad-unit");
+        Assert.Contains($"\"{new string('u', 79)}…\" is no unit", error.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Supports_are_left_out_and_surfaces_pointed_out()
     {
         var file = Package.Of(
@@ -154,7 +163,7 @@ public sealed class ThreeMfReaderTests
              """,
             "<item objectid=\"3\"/>").Read();
         Assert.Equal(4, file.Items[0].Mesh.TriangleCount);
-        Assert.Equal(2, file.Warnings.Count);
+        Assert.Equal(["Supports in the 3MF file are left out.", "The 3MF file builds a surface, which need not enclose anything."], file.Warned());
     }
 
     [Fact]
