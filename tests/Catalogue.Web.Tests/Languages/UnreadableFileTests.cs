@@ -24,6 +24,9 @@ public abstract class UnreadableFileTests(CatalogueFixture catalogue) : Catalogu
         Assert.DoesNotContain("corners", designer.Text, StringComparison.Ordinal);
         Assert.Contains(German, (await designer.GoAsync($"/publish/{figure}")).Text, StringComparison.Ordinal);
         Assert.Contains(English, (await designer.GoAsync($"/drafts/{figure}/parts/body?language=en")).Text, StringComparison.Ordinal);
+
+        Assert.EndsWith(German, await WhyNothingIsShownAsync(program, figure, "?language=de"), StringComparison.Ordinal);
+        Assert.EndsWith(English, await WhyNothingIsShownAsync(program, figure, ""), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -72,6 +75,17 @@ public abstract class UnreadableFileTests(CatalogueFixture catalogue) : Catalogu
         Assert.Contains(Words, (await designer.GoAsync($"/drafts/{figure}/parts/body?language=de")).Text, StringComparison.Ordinal);
         Assert.Contains(Words, (await designer.GoAsync($"/publish/{figure}")).Text, StringComparison.Ordinal);
         Assert.Equal(Words, (string?)(await program.GetJsonAsync($"/api/inspections/{told["id"]}"))["error"]);
+    }
+
+    private static async Task<string> WhyNothingIsShownAsync(HttpClient program, string figure, string query)
+    {
+        using var patience = new CancellationTokenSource(TimeSpan.FromSeconds(30));
+        while (true)
+        {
+            using var answer = await program.GetAsync($"{Api.Revisions(figure)}/1/shape{query}", patience.Token);
+            if (answer.StatusCode != HttpStatusCode.Accepted) return await answer.ExpectProblemAsync(HttpStatusCode.NotFound, "not-found");
+            await Task.Delay(50, patience.Token);
+        }
     }
 
     private static byte[] TwoCorners() => Encoding.ASCII.GetBytes($"solid {Guid.NewGuid()}\nfacet normal 0 0 1\nouter loop\nvertex 0 0 0\nvertex 1 0 0\nendloop\nendfacet\nendsolid\n");
