@@ -78,7 +78,7 @@ public sealed class SentenceTests
         FormattableString inner = $"a face has {2} corners; it needs at least three";
         var said = Sentence.FromReader($"Line {1234} of the OBJ file: {inner}. Export the mesh again.");
         Assert.Equal("Line 1234 of the OBJ file: a face has 2 corners; it needs at least three. Export the mesh again.", said.English);
-        Assert.Equal("Zeile 1234 der OBJ-Datei: eine Fläche hat 2 Ecken; sie braucht mindestens drei. Exportiere das Netz neu.", said.In(Language.German));
+        Assert.Equal("Zeile 1234 der OBJ-Datei: Eine Fläche hat 2 Ecken; sie braucht mindestens drei. Exportiere das Netz neu.", said.In(Language.German));
         var announced = Sentence.FromReader($"The binary STL file announces {4_000_000_000L:N0} triangles and has bytes for {12L:N0}. Part of it is missing: copy or export it again.");
         Assert.Equal("Die binäre STL-Datei kündigt 4.000.000.000 Dreiecke an und hat Bytes für 12. Ein Stück fehlt: Kopiere oder exportiere sie neu.", announced.In(Language.German));
     }

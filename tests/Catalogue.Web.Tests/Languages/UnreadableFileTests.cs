@@ -7,7 +7,7 @@ namespace Catalogue.Web.Tests.Languages;
 /// <summary>What the mesh readers say of a file is kept with its numbers and told in the reader's language.</summary>
 public abstract class UnreadableFileTests(CatalogueFixture catalogue) : CatalogueTests(catalogue)
 {
-    private const string German = "Zeile 2 des STL-Textes: eine Facette hat 2 Ecken statt drei. Exportiere das Netz neu.";
+    private const string German = "Zeile 2 des STL-Textes: Eine Facette hat 2 Ecken statt drei. Exportiere das Netz neu.";
     private const string English = "Line 2 of the STL text: a facet has 2 corners instead of three. Export the mesh again.";
 
     [Fact]
