@@ -29,6 +29,7 @@ public sealed class Chromium : IAsyncLifetime
             [
                 "--no-sandbox", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync",
                 "--use-angle=swiftshader", "--enable-unsafe-swiftshader",
+                "--disable-gpu-rasterization", // Debian asks for it, and without a graphics card it only makes pages slow to draw.
             ],
         });
     }

@@ -9,7 +9,8 @@ using Microsoft.EntityFrameworkCore;
 namespace Catalogue.Web.Inspection;
 
 /// <summary>Inspects one stored mesh and keeps what was found: the numbers, the report and the verdicts of every revision with that mesh.</summary>
-public sealed class Inspector(IServiceScopeFactory scopes, IBlobStore blobs, ComparisonQueue comparisons, TimeProvider time, ILogger<Inspector> log)
+internal sealed class Inspector(
+    IServiceScopeFactory scopes, IBlobStore blobs, ComparisonQueue comparisons, IEnumerable<IAfterInspection> after, TimeProvider time, ILogger<Inspector> log)
 {
     public async Task RunAsync(Guid id, CancellationToken cancellation)
     {
@@ -44,7 +45,9 @@ public sealed class Inspector(IServiceScopeFactory scopes, IBlobStore blobs, Com
             await db.SaveChangesAsync(CancellationToken.None);
         }
 
-        if (inspection.State == InspectionState.Done) await comparisons.AskForAsync(inspection.Id, cancellation);
+        if (inspection.State != InspectionState.Done) return;
+        await comparisons.AskForAsync(inspection.Id, cancellation);
+        foreach (var next in after) await next.DoneAsync(db, inspection, cancellation);
     }
 
     private async Task InspectAsync(CatalogueDb db, MeshInspection inspection, CancellationToken cancellation)

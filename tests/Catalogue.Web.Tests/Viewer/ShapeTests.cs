@@ -75,6 +75,22 @@ public abstract class ShapeTests(CatalogueFixture catalogue) : CatalogueTests(ca
     }
 
     [Fact]
+    public async Task The_shape_of_a_large_mesh_is_made_before_anybody_asks_for_it()
+    {
+        using var designer = await Catalogue.DesignerAsync();
+        var figure = await designer.NewFigureAsync("heavy-one");
+        await designer.InspectedAsync(await designer.UploadAsync(figure, Api.Stl(Solids.Torus(20, 5, 320, 160)), ("unit", "mm")));
+        using var patience = new CancellationTokenSource(TimeSpan.FromMinutes(1));
+        while (true)
+        {
+            using var coarsest = await designer.GetAsync($"{Look.Of(figure)}/shape/0.glb", patience.Token); // Makes nothing: the list of levels would.
+            if (coarsest.StatusCode == HttpStatusCode.OK) break;
+            Assert.Equal(HttpStatusCode.NotFound, coarsest.StatusCode);
+            await Task.Delay(50, patience.Token);
+        }
+    }
+
+    [Fact]
     public async Task A_finding_has_a_link_and_a_picture_that_need_no_script()
     {
         using var designer = await Catalogue.DesignerAsync();

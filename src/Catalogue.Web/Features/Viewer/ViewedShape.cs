@@ -37,22 +37,26 @@ internal sealed record ViewedShape(int Triangles, double[] Min, double[] Max, IR
     public static string NearestOf(string key, int level) => string.Create(CultureInfo.InvariantCulture, $"{key}-{level}.near");
 
     /// <summary>The shape as it is kept; null while it is being made.</summary>
-    public static async Task<ViewedShape?> AskAsync(ViewerDesk desk, ViewedRevision revision, CancellationToken cancellation)
+    public static Task<ViewedShape?> AskAsync(ViewerDesk desk, ViewedRevision revision, CancellationToken cancellation) =>
+        AskAsync(desk, revision.PartName, revision.Sha256, revision.Unit, cancellation);
+
+    /// <inheritdoc cref="AskAsync(ViewerDesk, ViewedRevision, CancellationToken)"/>
+    public static async Task<ViewedShape?> AskAsync(ViewerDesk desk, string partName, string sha256, LengthUnit? unit, CancellationToken cancellation)
     {
-        var key = KeyOf(revision.Sha256, revision.Unit);
-        var path = await desk.AskAsync(desk.Shapes, ListOf(key), stop => MakeAsync(desk, revision, key, stop), cancellation);
+        var key = KeyOf(sha256, unit);
+        var path = await desk.AskAsync(desk.Shapes, ListOf(key), stop => MakeAsync(desk, partName, sha256, unit, key, stop), cancellation);
         return path is null ? null : JsonSerializer.Deserialize<ViewedShape>(await File.ReadAllBytesAsync(path, cancellation));
     }
 
-    private static async Task MakeAsync(ViewerDesk desk, ViewedRevision revision, string key, CancellationToken stop)
+    private static async Task MakeAsync(ViewerDesk desk, string partName, string sha256, LengthUnit? unit, string key, CancellationToken stop)
     {
-        var mesh = await desk.ReadAsync(revision.Sha256, revision.Unit, stop);
+        var mesh = await desk.ReadAsync(sha256, unit, stop);
         var levels = MeshSimplification.Of(mesh, Budgets, stop).DistinctBy(l => l.Mesh).Reverse().ToList();
         var kept = new List<ShapeLevel>(levels.Count);
         TriangleTree? tree = null;
         for (var i = 0; i < levels.Count; i++)
         {
-            var model = GlbWriter.ToBytes(levels[i].Mesh, revision.PartName);
+            var model = GlbWriter.ToBytes(levels[i].Mesh, partName);
             await desk.Shapes.KeepAsync(ModelOf(key, i), model);
             if (!ReferenceEquals(levels[i].Mesh, mesh)) await desk.Shapes.KeepAsync(NearestOf(key, i), Nearest(levels[i].Mesh, tree ??= TriangleTree.Build(mesh, stop), stop));
             kept.Add(new(levels[i].Mesh.TriangleCount, Math.Round(levels[i].DeviationMm, 4), model.Length));

@@ -1,4 +1,5 @@
 using Catalogue.Web.Features.Shared;
+using Catalogue.Web.Inspection;
 using Catalogue.Web.Storage;
 
 namespace Catalogue.Web.Features.Viewer;
@@ -11,6 +12,7 @@ internal static class ViewerSetup
         builder.Services.AddSingleton<ViewerLibrary>();
         builder.Services.AddSingleton(services => new ViewerDesk(
             services.GetRequiredService<IBlobStore>(), options, services.GetRequiredService<IHostApplicationLifetime>()));
+        builder.Services.AddSingleton<IAfterInspection, ShapesAhead>();
     }
 
     public static void MapViewer(this IEndpointRouteBuilder app)
