@@ -8,16 +8,18 @@ internal static class Accessibility
     private static readonly Lazy<Task<string>> Axe = new(() => PageCheckers.ReadAsync("axe-core", "axe.min.js"));
 
     /// <summary>One sentence per violation, with the elements.</summary>
-    public static async Task<IEnumerable<string>> ViolationsAsync(IPage page, string where)
+    /// <param name="contrast">Not where the colours are the reader's own.</param>
+    public static async Task<IEnumerable<string>> ViolationsAsync(IPage page, string where, bool contrast = true)
     {
         await page.EvaluateAsync(await Axe.Value + "; undefined");
         return await page.EvaluateAsync<string[]>("""
-            async where => {
-              const { violations, passes } = await axe.run({ runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] });
+            async ({ where, contrast }) => {
+              const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
+              const { violations, passes } = await axe.run({ runOnly: tags, rules: { 'color-contrast': { enabled: contrast } } });
               if (passes.length === 0) return [where + ': nothing was looked at'];
               return violations.map(broken => `${where}: ${broken.id}: ${broken.help}: ${broken.nodes.map(node => node.html).join(' | ')}`);
             }
-            """, where);
+            """, new { where, contrast });
     }
 
     /// <summary>What a change of colours alone can break, on a page that <see cref="ViolationsAsync"/> has looked at: axe is still there, and only its rules on contrast run.</summary>
