@@ -8,12 +8,12 @@ internal static class Screenshots
     private const int Tries = 3;
     private static readonly string Folder = Workplace.Out("screenshots");
 
-    /// <summary>The whole page, in a window as high as it is, so that what sticks to the window's edge is where it belongs.</summary>
+    /// <summary>The whole page, in a window as high as it is, so that what sticks to the window’s edge is where it belongs. What lies deeper than a surface without a graphics card can be is left off.</summary>
     public static async Task TakeAsync(IPage page, string name)
     {
         var width = page.ViewportSize!.Width;
         var height = await page.EvaluateAsync<int>("document.documentElement.scrollHeight");
-        await page.SetViewportSizeAsync(width, Math.Clamp(height, 800, 15_000));
+        await page.SetViewportSizeAsync(width, Math.Clamp(height, 800, 8_000));
         for (var attempt = 1; ; attempt++)
         {
             try

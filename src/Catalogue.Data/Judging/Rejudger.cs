@@ -97,7 +97,7 @@ public sealed class Rejudger(DatabaseChoice database, TimeProvider time)
         await transaction.CommitAsync(cancellation);
     }
 
-    /// <summary>Revisions that were judged by what was in effect since this began: few.</summary>
+    /// <summary>Revisions that were judged by what was in effect since this began: few, or many when another change came into effect just before.</summary>
     private async Task JudgeLatecomersAsync(CatalogueDb db, Rejudgement state, List<Process> processes, CancellationToken cancellation)
     {
         var (since, switched) = (state.StartedAt!.Value - Margin, state.SwitchedAt);
@@ -106,10 +106,11 @@ public sealed class Rejudger(DatabaseChoice database, TimeProvider time)
             where db.Verdicts.Any(v => v.RevisionId == r.Id && v.JudgedAt >= since && v.JudgedAt != switched)
             orderby r.Id
             select new JudgedRevision(r.Id, r.InspectionId)).ToListAsync(cancellation);
-        foreach (var revision in late)
+        foreach (var some in late.Chunk(Batch))
         {
-            await db.NextVerdicts.Where(v => v.RevisionId == revision.Id).ExecuteDeleteAsync(cancellation);
-            await NextVerdictRows.AddAsync(db, database, await JudgeAsync(db, state, [revision], processes, cancellation), cancellation);
+            var ids = some.Select(r => r.Id).ToList();
+            await db.NextVerdicts.Where(v => ids.Contains(v.RevisionId)).ExecuteDeleteAsync(cancellation);
+            await NextVerdictRows.AddAsync(db, database, await JudgeAsync(db, state, some, processes, cancellation), cancellation);
         }
 
         if (late.Count > 0) await CountFiguresUpAsync(db, cancellation);

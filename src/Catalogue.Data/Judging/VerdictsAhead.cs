@@ -18,7 +18,7 @@ internal static class VerdictsAhead
     private const int AtOnce = 250;
 
     /// <summary>By the rules of this program, everything from the beginning. What was found before is only compared, never read: it may have another shape.</summary>
-    /// <param name="revisions">In the order of their ids, none left out in between.</param>
+    /// <param name="revisions">In the order of their ids; cheapest with none left out in between, because everything between the first and the last is read.</param>
     /// <param name="processes">All of them, with the limits to come.</param>
     public static async Task<IReadOnlyCollection<NextVerdictRow>> OfRulesAsync(
         CatalogueDb db, IReadOnlyList<JudgedRevision> revisions, IReadOnlyList<Process> processes, CancellationToken cancellation)
@@ -56,7 +56,7 @@ internal static class VerdictsAhead
     }
 
     /// <summary>By changed limits: only the checks that ask them are drawn again.</summary>
-    /// <param name="revisions">In the order of their ids, none left out in between.</param>
+    /// <param name="revisions">In the order of their ids; cheapest with none left out in between, because everything between the first and the last is read.</param>
     /// <param name="changing">The processes that have changed limits.</param>
     public static async Task<IReadOnlyCollection<NextVerdictRow>> OfLimitsAsync(
         CatalogueDb db, IReadOnlyList<JudgedRevision> revisions, IReadOnlyList<Process> changing, CancellationToken cancellation)

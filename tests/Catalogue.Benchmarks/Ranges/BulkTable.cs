@@ -38,8 +38,9 @@ internal sealed class BulkTable
         for (var i = 0; i < row.Length; i++)
         {
             var property = _properties[i];
+            var converter = property.GetTypeMapping().Converter;
             var value = given[i] ? row[i] : property.IsNullable ? null : Empty(property.ClrType);
-            row[i] = value is null ? null : property.GetTypeMapping().Converter?.ConvertToProvider(value) ?? value;
+            row[i] = value is not null ? converter?.ConvertToProvider(value) ?? value : property.IsNullable ? null : Empty(converter?.ProviderClrType ?? property.ClrType);
         }
 
         _rows.Add(row);
