@@ -57,6 +57,24 @@ public abstract class DraftPagesTests(CatalogueFixture catalogue) : CatalogueTes
     }
 
     [Fact]
+    public async Task The_list_has_no_complaint_and_goes_on_from_page_to_page()
+    {
+        using var designer = await Catalogue.SignedInAsync();
+        using var program = await Catalogue.DesignerAsync();
+        for (var i = 0; i < 21; i++) await program.PostAsync("/api/figures", new { slug = CatalogueFixture.NewSlug("row"), title = $"Row {i}", heightMm = 120, licence = "CC-BY-4.0" }, HttpStatusCode.Created);
+        await designer.GoAsync("/drafts");
+        Assert.DoesNotContain("Nothing was changed", designer.Text, StringComparison.Ordinal);
+        Assert.Equal(20, Titles(designer.Html).Count);
+        Assert.Contains("drafts?page=2", designer.Html, StringComparison.Ordinal);
+        var first = Titles(designer.Html);
+        await designer.GoAsync("/drafts?page=2");
+        Assert.NotEmpty(Titles(designer.Html));
+        Assert.Empty(Titles(designer.Html).Intersect(first));
+
+        static List<string> Titles(string html) => [.. System.Text.RegularExpressions.Regex.Matches(html, "<h2><a href=\"(/drafts/[^\"]+)\"").Select(m => m.Groups[1].Value)];
+    }
+
+    [Fact]
     public async Task A_page_loads_itself_again_only_while_something_is_being_inspected()
     {
         using var designer = await Catalogue.SignedInAsync();

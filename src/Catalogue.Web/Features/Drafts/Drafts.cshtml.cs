@@ -4,6 +4,7 @@ using Catalogue.Model;
 using Catalogue.Model.Figures;
 using Catalogue.Web.Accounts;
 using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace Catalogue.Web.Features.Drafts;
@@ -23,7 +24,8 @@ internal sealed class DraftsPage(CatalogueDb db) : PageModel
 
     public string Address(int number) => $"drafts?page={number}{(Status is { } status ? "&status=" + Words.Of(status) : "")}";
 
-    public async Task OnGetAsync(string? status, int? page, CancellationToken cancellation)
+    /// <param name="page">Read from the query alone: the address of every Razor page carries a value of this name too, the page’s own.</param>
+    public async Task OnGetAsync(string? status, [FromQuery] int? page, CancellationToken cancellation)
     {
         Status = Words.TryParse<FigureStatus>(status, out var known) ? known : null;
         Number = Math.Clamp(page ?? 1, 1, 100_000);
