@@ -1,6 +1,7 @@
 using Catalogue.Data;
 using Catalogue.Model;
 using Catalogue.Model.Processes;
+using Catalogue.Web.Features.Shared;
 using Catalogue.Web.Inspection;
 using Microsoft.EntityFrameworkCore;
 
@@ -14,7 +15,7 @@ internal sealed class LimitChange(CatalogueDb db, Rejudging rejudging)
     {
         var found = await db.Processes.Include(p => p.Limits).SingleOrDefaultAsync(p => p.Code == process, cancellation)
             ?? throw new RuleBrokenException("not-found", $"There is no process “{process}” here.");
-        return (found, found.Limit(key) ?? throw new RuleBrokenException("not-found", $"{found.Name} has no limit “{key}”."));
+        return (found, found.Limit(key) ?? throw new RuleBrokenException("not-found", $"{found.Named()} has no limit “{key}”."));
     }
 
     /// <exception cref="RuleBrokenException"><c>limit-invalid</c>, <c>text-missing</c>, <c>not-found</c>.</exception>

@@ -2,6 +2,7 @@ using Catalogue.Data;
 using Catalogue.Model;
 using Catalogue.Model.Processes;
 using Catalogue.Model.Ranges;
+using Catalogue.Web.Features.Shared;
 using Microsoft.EntityFrameworkCore;
 
 namespace Catalogue.Web.Features.Processes;
@@ -14,7 +15,7 @@ internal sealed class RateChange(CatalogueDb db)
     {
         var found = await db.Processes.Include(p => p.Rates).SingleOrDefaultAsync(p => p.Code == process, cancellation)
             ?? throw new RuleBrokenException("not-found", $"There is no process “{process}” here.");
-        return (found, found.Rate(key) ?? throw new RuleBrokenException("not-found", $"{found.Name} has no rate “{key}”."));
+        return (found, found.Rate(key) ?? throw new RuleBrokenException("not-found", $"{found.Named()} has no rate “{key}”."));
     }
 
     /// <exception cref="RuleBrokenException"><c>rate-invalid</c>, <c>spread-invalid</c>, <c>text-missing</c>, <c>not-found</c>.</exception>

@@ -30,7 +30,7 @@ internal sealed class RulesPage(RangeSearch search) : PageModel
     /// <summary>The limit's values, processes of one value together: “0.8 mm for Filament, rigid; Filament, flexible (common practice)”.</summary>
     public static IEnumerable<string> ValuesOf(RuleLimit limit) => limit.Values.GroupBy(v => (v.Value, v.Unit, v.Origin, v.BuiltIn)).Select(g =>
     {
-        var value = g.Key.Value.ToString("0.####", Language.Current.Numbers) + (g.Key.Unit.Length > 0 ? "\u00A0" + g.Key.Unit : "");
+        var value = g.Key.Value.ToString("0.####", Language.Current.Numbers) + (g.Key.Unit is "" or "°" ? "" : "\u00A0") + g.Key.Unit;
         var processes = string.Join("; ", g.Select(v => v.Name));
         return g.Key.BuiltIn is { } usual
             ? T($"{value} for {processes} ({g.Key.Origin}; built in: {usual:0.####})")
