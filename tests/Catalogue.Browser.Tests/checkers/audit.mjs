@@ -19,6 +19,7 @@ try {
   for (const address of positionals) {
     for (const form of values.form ? [values.form] : ['mobile', 'desktop']) {
       const { lhr } = await lighthouse(address, { port: chrome.port, onlyCategories: values.only?.split(','), logLevel: 'error' }, form === 'desktop' ? desktopConfig : undefined);
+      if (lhr.runtimeError) throw new Error(`${address} could not be audited: ${lhr.runtimeError.message}`);
       const number = (audit) => lhr.audits[audit]?.numericValue;
       console.log(JSON.stringify({
         address,
