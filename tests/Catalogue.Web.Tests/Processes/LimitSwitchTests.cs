@@ -110,12 +110,12 @@ public abstract class LimitSwitchTests(CatalogueFixture catalogue) : PlateTests(
         await new Rejudger(Database, TimeProvider.System) { Batch = 1 }.StepAsync(CancellationToken.None);
         using var browser = new Browser(Catalogue.Visitor());
         await browser.GoAsync("/processes");
-        Assert.Contains("soon 1.9 mm", browser.Text, StringComparison.Ordinal);
+        Assert.Contains("soon 1.9\u00A0mm", browser.Text, StringComparison.Ordinal);
         Assert.Contains("Until then the earlier verdicts hold", browser.Text, StringComparison.Ordinal);
         await new Rejudger(Database, TimeProvider.System).RunAsync(CancellationToken.None);
         await browser.GoAsync("/processes");
-        Assert.DoesNotContain("soon 1.9 mm", browser.Text, StringComparison.Ordinal);
-        Assert.Contains("1.9 mm", browser.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("soon 1.9\u00A0mm", browser.Text, StringComparison.Ordinal);
+        Assert.Contains("1.9\u00A0mm", browser.Text, StringComparison.Ordinal);
     }
 
     private async Task<HttpClient> HostAsync()

@@ -26,6 +26,21 @@ public abstract class ReportTests(CatalogueFixture catalogue) : CatalogueTests(c
     }
 
     [Fact]
+    public async Task Prints_that_gave_trouble_are_counted_beside_those_that_failed()
+    {
+        using var designer = await Catalogue.DesignerAsync();
+        using var visitor = Catalogue.Visitor();
+        var figure = await designer.PublishBoxAsync("juggler", 10, 10, 40);
+        await visitor.PostAsync("/api/reports", Failed(figure), HttpStatusCode.Created);
+        for (var i = 0; i < 2; i++)
+            await visitor.PostAsync("/api/reports", new { figure, part = "body", process = "VPP-rigid", outcome = "worked-with-care", symptom = "snapped", stage = "use" }, HttpStatusCode.Created);
+        await visitor.PostAsync("/api/reports", Worked(figure), HttpStatusCode.Created);
+        using var browser = new Browser(Catalogue.CreateClient());
+        await browser.GoAsync($"/figures/{figure}");
+        Assert.Contains("1 of 4 failed, 2 more gave trouble: snapped in use (3).", browser.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_report_sent_twice_under_one_key_is_kept_once()
     {
         using var designer = await Catalogue.DesignerAsync();

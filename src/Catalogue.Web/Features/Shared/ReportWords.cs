@@ -67,15 +67,23 @@ internal static class ReportWords
         ArgumentNullException.ThrowIfNull(tally);
         if (tally.Total == 0) return Sentence.Empty;
         if (tally is { Failed: 0, WithCare: 0 }) return tally.Total == 1 ? S($"One print reported; it worked.") : $"{tally.Total} prints reported; all worked.";
-        return tally.Failed > 0 ? S($"{tally.Failed} of {tally.Total} failed: {Troubles(tally)}.") : $"{tally.WithCare} of {tally.Total} gave trouble: {Troubles(tally)}.";
+        return tally switch
+        {
+            { WithCare: 0 } => $"{tally.Failed} of {tally.Total} failed: {Troubles(tally)}.",
+            { Failed: 0 } => $"{tally.WithCare} of {tally.Total} gave trouble: {Troubles(tally)}.",
+            _ => $"{tally.Failed} of {tally.Total} failed, {tally.WithCare} more gave trouble: {Troubles(tally)}.",
+        };
     }
 
     private static Sentence OfEarlier(ReportTally tally)
     {
         if (tally is { Failed: 0, WithCare: 0 }) return tally.Total == 1 ? S($"Of earlier revisions one print was reported; it worked.") : $"Of earlier revisions {tally.Total} prints were reported; all worked.";
-        return tally.Failed > 0
-            ? S($"Of earlier revisions {tally.Failed} of {tally.Total} failed: {Troubles(tally)}.")
-            : $"Of earlier revisions {tally.WithCare} of {tally.Total} gave trouble: {Troubles(tally)}.";
+        return tally switch
+        {
+            { WithCare: 0 } => $"Of earlier revisions {tally.Failed} of {tally.Total} failed: {Troubles(tally)}.",
+            { Failed: 0 } => $"Of earlier revisions {tally.WithCare} of {tally.Total} gave trouble: {Troubles(tally)}.",
+            _ => $"Of earlier revisions {tally.Failed} of {tally.Total} failed, {tally.WithCare} more gave trouble: {Troubles(tally)}.",
+        };
     }
 
     private static string Troubles(ReportTally tally) =>
