@@ -49,7 +49,7 @@ public sealed class PoseBenchTests(RunningCatalogue catalogue, Chromium chromium
         // The mouse: the part is taken where it is and goes with the pointer, in whole steps.
         await page.GetByLabel("Dragging and arrow keys").SelectOptionAsync("move the part");
         await page.GetByLabel("Dragging goes").SelectOptionAsync("along or about z only");
-        var box = (await canvas.BoundingBoxAsync())!;
+        var box = await canvas.BoxAtRestAsync();
         var (x, y) = (box.X + (box.Width / 2), box.Y + (box.Height / 2));
         await page.Mouse.MoveAsync(x, y);
         await page.Mouse.DownAsync();

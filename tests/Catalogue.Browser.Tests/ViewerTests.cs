@@ -36,7 +36,7 @@ public sealed class ViewerTests(RunningCatalogue catalogue, Chromium chromium)
         var page = await reader.NewPageAsync();
         await OpenAsync(page, Arm);
         var canvas = page.Locator(".look-canvas");
-        var box = (await canvas.BoundingBoxAsync())!;
+        var box = await canvas.BoxAtRestAsync();
         var (x, y) = (box.X + (box.Width / 2), box.Y + (box.Height / 2));
         var first = await canvas.ScreenshotAsync();
         await page.Mouse.MoveAsync(x, y);
@@ -181,8 +181,7 @@ public sealed class ViewerTests(RunningCatalogue catalogue, Chromium chromium)
         Assert.Equal("0", await page.GetByLabel("Neck: Head, about x").InputValueAsync());
 
         await page.GetByRole(AriaRole.Button, new() { Name = "Drag the parts" }).ClickAsync();
-        await canvas.ScrollIntoViewIfNeededAsync();
-        var box = (await canvas.BoundingBoxAsync())!;
+        var box = await canvas.BoxAtRestAsync();
         var (x, y) = (box.X + (box.Width / 2), box.Y + (box.Height * 0.3f)); // The head is above the middle.
         await page.Mouse.MoveAsync(x, y);
         await page.Mouse.DownAsync();
