@@ -31,7 +31,7 @@ internal sealed class IndexReading(CatalogueDb db, Vocabulary vocabulary, IReadO
             join e in db.Editions on f.CurrentEditionId equals e.Id
             where ids.Contains(f.Id) && f.Status == FigureStatus.Published
             select new FigureRow(
-                f.Id, f.Slug, f.Title, f.Summary, f.HeightMm, f.ScaleDenominator, f.Licence, f.Version, f.Judgements, e.Id, e.Number, e.PublishedAt)).ToListAsync(cancellation);
+                f.Id, f.Slug, f.Title, f.Summary, f.Tags, f.HeightMm, f.ScaleDenominator, f.Licence, f.Version, f.Judgements, e.Id, e.Number, e.PublishedAt)).ToListAsync(cancellation);
         var editions = figures.Select(f => f.Edition).ToList();
         var entries = (await (
             from n in db.EditionEntries
@@ -69,6 +69,7 @@ internal sealed class IndexReading(CatalogueDb db, Vocabulary vocabulary, IReadO
                 Slug = f.Slug,
                 Title = f.Title,
                 Summary = f.Summary,
+                Tags = Array.ConvertAll(f.Tags, string.Intern),
                 HeightMm = f.HeightMm,
                 ScaleDenominator = f.ScaleDenominator,
                 Licence = string.Intern(f.Licence),
@@ -77,7 +78,7 @@ internal sealed class IndexReading(CatalogueDb db, Vocabulary vocabulary, IReadO
                 Freshness = (f.Version, f.Judgements),
                 Parts = parts,
                 Joints = judged,
-                Words = vocabulary.NumbersOf(string.Join('\n', [f.Title, f.Summary, .. parts.Select(p => p.Name), .. hardware[f.Id].SelectMany(h => new[] { h.Name, h.Size, Model.Words.Of(h.Kind) })])),
+                Words = vocabulary.NumbersOf(string.Join('\n', [f.Title, f.Summary, .. f.Tags, .. parts.Select(p => p.Name), .. hardware[f.Id].SelectMany(h => new[] { h.Name, h.Size, Model.Words.Of(h.Kind) })])),
                 TitleWords = vocabulary.NumbersOf(f.Title),
                 Needs = NeededHardware.Of(hardware[f.Id].Where(h => !h.IsOptional).Select(h => (h.Kind, h.Processes)), _codes),
                 Sketch = new(parts, judged, outlines, _codes, (revision, process) => verdicts.TryGetValue((revision, process), out var verdict) ? verdict : null),
@@ -138,7 +139,7 @@ internal sealed class IndexReading(CatalogueDb db, Vocabulary vocabulary, IReadO
     }
 
     private sealed record FigureRow(
-        Guid Id, string Slug, string Title, string Summary, double HeightMm, double? ScaleDenominator, string Licence, int Version, int Judgements,
+        Guid Id, string Slug, string Title, string Summary, string[] Tags, double HeightMm, double? ScaleDenominator, string Licence, int Version, int Judgements,
         Guid Edition, int Number, DateTime PublishedAt);
 
     private sealed record HardwareRow(Guid Figure, HardwareKind Kind, string Name, string Size, bool IsOptional, string[] Processes);

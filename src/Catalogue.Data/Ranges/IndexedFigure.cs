@@ -14,6 +14,7 @@ public sealed record IndexedFigure
     public required string Slug { get; init; }
     public required string Title { get; init; }
     public required string Summary { get; init; }
+    public IReadOnlyList<string> Tags { get; init; } = [];
     public required double HeightMm { get; init; }
     public required double? ScaleDenominator { get; init; }
     public required string Licence { get; init; }
@@ -36,7 +37,7 @@ public sealed record IndexedFigure
         return this with { Joints = judged, Sketch = Sketch.With(Parts, judged, [.. processes.Select(p => p.Code)]) };
     }
 
-    /// <summary>Title, summary, part names and hardware, as numbers of the <see cref="Vocabulary"/>.</summary>
+    /// <summary>Title, summary, tags, part names and hardware, as numbers of the <see cref="Vocabulary"/>.</summary>
     internal int[] Words { get; init; } = [];
 
     /// <summary>Those of the title alone.</summary>

@@ -11,17 +11,23 @@ public sealed record RangeQuery
 {
     public const int LargestPage = 200;
 
-    /// <summary>Words that must all be answered by title, summary, part names or hardware, see <see cref="WordSearch"/>.</summary>
+    /// <summary>Words that must all be answered by title, summary, tags, part names or hardware, see <see cref="WordSearch"/>.</summary>
     public string? Words { get; init; }
 
     /// <summary>Only figures with a height in one of these; empty = all.</summary>
     public IReadOnlyList<HeightBand> Heights { get; init; } = [];
+
+    /// <summary>Only figures that keep the printer busy for one of these times, at least; empty = all. Without a process no time is known, and this is ignored.</summary>
+    public IReadOnlyList<TimeBand> Times { get; init; } = [];
 
     /// <summary>Only figures that take one of these kinds of hardware; null stands for those that take none; empty = all.</summary>
     public IReadOnlyList<HardwareKind?> Needs { get; init; } = [];
 
     /// <summary>Only figures under one of these licences; empty = all.</summary>
     public IReadOnlyList<string> Licences { get; init; } = [];
+
+    /// <summary>Only figures with one of these tags, as they are kept; empty = all.</summary>
+    public IReadOnlyList<string> Tags { get; init; } = [];
 
     public Printer Printer { get; init; } = Printer.Unknown;
 
@@ -46,6 +52,9 @@ public enum RangeOrder
     Newest,
     Height,
 
+    /// <summary>What keeps the printer busy for the shortest time first; by title where no process is asked about.</summary>
+    Time,
+
     /// <summary>What answers the words best first; of equals, what suits the printer.</summary>
     Match,
 }
@@ -56,6 +65,9 @@ public sealed record RangeItem(IndexedFigure Figure, string? Process, FigureVerd
 {
     /// <summary>What the material costs on that process, in the host's currency, supports apart; null where that is not known, or the figure does not suit.</summary>
     public double? MaterialPrice { get; init; }
+
+    /// <summary>Hours that the printer is busy with it, at least: supports apart, resin and powder all on one plate; null where that is not known, or the figure does not suit.</summary>
+    public double? PrintHours { get; init; }
 }
 
 public sealed record RangePage(IReadOnlyList<RangeItem> Items, int Total, int Page, int Size)
@@ -92,7 +104,7 @@ public sealed record MatrixQuery
     /// <summary>The processes that the range promises.</summary>
     public IReadOnlyCollection<string> Promised { get; init; } = [];
 
-    /// <summary>Words that must all be answered by title, summary, part names or hardware, see <see cref="WordSearch"/>.</summary>
+    /// <summary>Words that must all be answered by title, summary, tags, part names or hardware, see <see cref="WordSearch"/>.</summary>
     public string? Words { get; init; }
 
     /// <summary>Only figures that do not keep the promise.</summary>

@@ -30,9 +30,11 @@ public sealed class RangeSearch(RangeIndex index, FitAnswers fits, DatabaseChoic
         var words = WordSearch.Over(snapshot.Figures, snapshot.Vocabulary, query.Words);
         var costs = words.IsAsked ? Enumerable.Range(0, snapshot.Figures.Count).Where(words.Finds).Select(words.CostOf).ToArray() : null;
         var figures = words.IsAsked ? snapshot.Figures.Where((_, f) => words.Finds(f)).ToList() : snapshot.Figures;
+        var hours = PrintHours.Of(snapshot, query.Printer);
+        if (hours is not null && words.IsAsked) hours = [.. hours.Where((_, f) => words.Finds(f))];
         if (query.Printer.IsUnknown)
         {
-            var all = new RangeSelection(snapshot, query, figures, null);
+            var all = new RangeSelection(snapshot, query, figures, null, null);
             var shelf = all.Listed.ToList();
             return new([.. PageOf(Ordered(shelf, query.Order, figures, costs), page, size).Select(f => new RangeItem(figures[f], null, null))], shelf.Count, page, size)
             {
@@ -42,16 +44,16 @@ public sealed class RangeSearch(RangeIndex index, FitAnswers fits, DatabaseChoic
         }
 
         var (sweep, firstProcess) = Sweep(snapshot, figures, query.Printer);
-        var selection = new RangeSelection(snapshot, query, figures, sweep);
+        var selection = new RangeSelection(snapshot, query, figures, sweep, hours);
         var candidates = Enumerable.Range(0, figures.Count).Where(f => selection.Passes(f, RangeFilter.Verdict)).ToList();
         await sweep.SettleAsync(candidates, PatienceFor(candidates.Count, query.Verdicts.Count > 0), onlyBest: true, cancellation);
         selection.LookAtVerdicts();
         var listed = selection.Listed.ToList();
-        var shown = PageOf(Ordered(listed, query.Order, figures, costs, sweep), page, size);
+        var shown = PageOf(Ordered(listed, query.Order, figures, costs, sweep, hours), page, size);
         await sweep.SettleAsync(shown, TimeSpan.MaxValue, onlyBest: true, cancellation);
 
         var counts = candidates.Select(sweep.Best).Where(s => s.IsSettled).GroupBy(s => s.Best).ToDictionary(g => g.Key, g => g.Count());
-        return new(await ItemsAsync(snapshot, sweep, shown, query.Printer, cancellation), listed.Count, page, size)
+        return new(await ItemsAsync(snapshot, sweep, shown, query.Printer, hours, cancellation), listed.Count, page, size)
         {
             Counts = counts,
             Open = candidates.Count - counts.Values.Sum(),
@@ -68,11 +70,11 @@ public sealed class RangeSearch(RangeIndex index, FitAnswers fits, DatabaseChoic
         var snapshot = await index.CurrentAsync(cancellation);
         var sweep = query.Printer.IsUnknown || query.Verdicts.Count == 0 ? null : Sweep(snapshot, snapshot.Figures, query.Printer).Sweep;
         if (sweep is not null) await sweep.SettleAsync(Enumerable.Range(0, snapshot.Figures.Count), Patience, onlyBest: true, cancellation);
-        return new RangeSelection(snapshot, query, snapshot.Figures, sweep, WordSearch.Over(snapshot.Figures, snapshot.Vocabulary, query.Words)).Shares();
+        return new RangeSelection(snapshot, query, snapshot.Figures, sweep, PrintHours.Of(snapshot, query.Printer), WordSearch.Over(snapshot.Figures, snapshot.Vocabulary, query.Words)).Shares();
     }
 
     /// <summary>Some figures judged on one printer, with reasons; those withdrawn meanwhile are left out.</summary>
-    private async Task<List<RangeItem>> ItemsAsync(RangeSnapshot snapshot, RangeSweep sweep, List<int> shown, Printer printer, CancellationToken cancellation)
+    private async Task<List<RangeItem>> ItemsAsync(RangeSnapshot snapshot, RangeSweep sweep, List<int> shown, Printer printer, float[]? hours, CancellationToken cancellation)
     {
         var codes = shown.ConvertAll(f => printer.Process ?? snapshot.Processes[sweep.BestColumn(f)].Code);
         var judged = await JudgedFigures.ReadAsync(database, snapshot, shown.ConvertAll(f => sweep.Figures[f]), printer.Process, withNotes: false, cancellation);
@@ -83,7 +85,11 @@ public sealed class RangeSearch(RangeIndex index, FitAnswers fits, DatabaseChoic
             if (judged.Now(sweep.Figures[f].Id) is not { } figure) continue;
             var verdict = await JudgeAsync(judged, figure, code, printer.Volume, cancellation);
             var process = verdict.Verdict <= Verdict.Care ? judged.Processes.FirstOrDefault(p => p.Code == code) : null;
-            items.Add(new(figure, code, verdict) { MaterialPrice = process is null ? null : FigureCosts.MaterialOf(figure, verdict, process) });
+            items.Add(new(figure, code, verdict) 
+            {
+                MaterialPrice = process is null ? null : FigureCosts.MaterialOf(figure, verdict, process),
+                PrintHours = process is not null && hours is not null && float.IsFinite(hours[f]) ? hours[f] : null,
+            });
         }
 
         return items;
@@ -246,10 +252,12 @@ public sealed class RangeSearch(RangeIndex index, FitAnswers fits, DatabaseChoic
 
     /// <param name="costs">How far each is from the words asked for; null without words.</param>
     /// <param name="sweep">Null where there are no verdicts to order by.</param>
-    private static IEnumerable<int> Ordered(List<int> figures, RangeOrder order, IReadOnlyList<IndexedFigure> all, int[]? costs = null, RangeSweep? sweep = null) => order switch
+    /// <param name="hours">Null where there are no times to order by.</param>
+    private static IEnumerable<int> Ordered(List<int> figures, RangeOrder order, IReadOnlyList<IndexedFigure> all, int[]? costs = null, RangeSweep? sweep = null, float[]? hours = null) => order switch
     {
         RangeOrder.Newest => figures.OrderByDescending(f => all[f].PublishedAt),
         RangeOrder.Height => figures.OrderBy(f => all[f].HeightMm),
+        RangeOrder.Time when hours is not null => figures.OrderBy(f => float.IsNaN(hours[f])).ThenBy(f => hours[f]),
         RangeOrder.Match => figures.OrderBy(f => costs?[f] ?? 0).ThenBy(f => sweep?.Best(f).Best ?? Verdict.Suits),
         RangeOrder.Verdict when sweep is not null => figures.OrderBy(f => sweep.Best(f).Best).ThenBy(f => !sweep.Best(f).IsSettled).ThenBy(f => costs?[f] ?? 0),
         _ => figures,

@@ -7,19 +7,21 @@ namespace Catalogue.Data.Ranges;
 /// <summary>What each filter of a question says of each figure, a bit each: what is listed, counted and offered is read off the same bits.</summary>
 internal sealed class RangeSelection
 {
-    private const byte All = 0b11111;
+    private const byte All = 0b1111111;
 
     private readonly RangeSnapshot _snapshot;
     private readonly RangeQuery _query;
     private readonly RangeSweep? _sweep;
     private readonly int? _process;
+    private readonly float[]? _hours;
     private readonly byte[] _passed;
 
     /// <param name="words">Null = the figures are those found by words already.</param>
+    /// <param name="hours">How long each keeps the printer busy; null without a process.</param>
     /// <param name="sweep">Null without a printer: then there are no verdicts to filter by.</param>
-    public RangeSelection(RangeSnapshot snapshot, RangeQuery query, IReadOnlyList<IndexedFigure> figures, RangeSweep? sweep, WordSearch? words = null)
+    public RangeSelection(RangeSnapshot snapshot, RangeQuery query, IReadOnlyList<IndexedFigure> figures, RangeSweep? sweep, float[]? hours, WordSearch? words = null)
     {
-        (_snapshot, _query, _sweep, Figures) = (snapshot, query, sweep, figures);
+        (_snapshot, _query, _sweep, _hours, Figures) = (snapshot, query, sweep, hours, figures);
         _process = query.Printer.Process is { } code ? snapshot.PlaceOf(code) : null;
         _passed = new byte[figures.Count];
         for (var f = 0; f < figures.Count; f++)
@@ -27,8 +29,10 @@ internal sealed class RangeSelection
             var figure = figures[f];
             _passed[f] = (byte)(Bit(RangeFilter.Words, words is null || words.Finds(f))
                 | Bit(RangeFilter.Height, query.Heights.Count == 0 || Any(query.Heights, figure.HeightMm))
+                | Bit(RangeFilter.Time, hours is null || query.Times.Count == 0 || Any(query.Times, hours[f]))
                 | Bit(RangeFilter.Needs, query.Needs.Count == 0 || Any(query.Needs, figure.Needs))
                 | Bit(RangeFilter.Licence, query.Licences.Count == 0 || query.Licences.Contains(figure.Licence))
+                | Bit(RangeFilter.Tag, query.Tags.Count == 0 || query.Tags.Any(figure.Tags.Contains))
                 | Bit(RangeFilter.Verdict, true));
         }
 
@@ -80,8 +84,10 @@ internal sealed class RangeSelection
     {
         RangeFilter.Words => !string.IsNullOrWhiteSpace(_query.Words),
         RangeFilter.Height => _query.Heights.Count > 0,
+        RangeFilter.Time => _hours is not null && _query.Times.Count > 0,
         RangeFilter.Needs => _query.Needs.Count > 0,
         RangeFilter.Licence => _query.Licences.Count > 0,
+        RangeFilter.Tag => _query.Tags.Count > 0,
         _ => _sweep is not null && _query.Verdicts.Count > 0,
     };
 
@@ -89,8 +95,10 @@ internal sealed class RangeSelection
     public RangeFacets Facets(int firstProcess)
     {
         List<HeightBand> bands = [.. HeightBand.Usual.Union(_query.Heights)];
+        List<TimeBand> times = _hours is null ? [] : [.. TimeBand.Usual.Union(_query.Times)];
         List<HardwareKind?> kinds = [null, .. Enum.GetValues<HardwareKind>().Cast<HardwareKind?>()];
-        var (heights, needs, processes) = (new int[bands.Count], new int[kinds.Count], new int[_snapshot.Processes.Count]);
+        var (heights, busy, needs, processes) = (new int[bands.Count], new int[times.Count], new int[kinds.Count], new int[_snapshot.Processes.Count]);
+        var tags = _query.Tags.Distinct(StringComparer.Ordinal).ToDictionary(t => t, _ => 0, StringComparer.Ordinal);
         var licences = _query.Licences.Distinct(StringComparer.Ordinal).ToDictionary(l => l, _ => 0, StringComparer.Ordinal);
         for (var f = 0; f < _passed.Length; f++)
         {
@@ -101,6 +109,12 @@ internal sealed class RangeSelection
                     if (bands[b].Holds(figure.HeightMm)) heights[b]++;
             }
 
+            if (_hours is not null && Passes(f, RangeFilter.Time))
+            {
+                for (var t = 0; t < busy.Length; t++)
+                    if (times[t].Holds(_hours[f])) busy[t]++;
+            }
+
             if (Passes(f, RangeFilter.Needs))
             {
                 for (var k = 0; k < needs.Length; k++)
@@ -108,6 +122,11 @@ internal sealed class RangeSelection
             }
 
             if (Passes(f, RangeFilter.Licence)) licences[figure.Licence] = licences.GetValueOrDefault(figure.Licence) + 1;
+            if (Passes(f, RangeFilter.Tag))
+            {
+                foreach (var tag in figure.Tags) tags[tag] = tags.GetValueOrDefault(tag) + 1;
+            }
+
             if (!Passes(f, RangeFilter.Verdict)) continue;
             for (var p = 0; p < processes.Length; p++)
                 if ((_sweep?.On(f, firstProcess + p).Worst ?? figure.Sketch.AtAnySize(p)) <= Verdict.Care) processes[p]++;
@@ -115,15 +134,27 @@ internal sealed class RangeSelection
 
         return new(
             [.. bands.Zip(heights, (b, n) => new FacetCount<HeightBand>(b, n)).Where(c => c.Figures > 0 || _query.Heights.Contains(c.Value)).OrderBy(c => c.Value.FromMm).ThenBy(c => c.Value.ToMm)],
+            [.. times.Zip(busy, (t, n) => new FacetCount<TimeBand>(t, n)).Where(c => c.Figures > 0 || _query.Times.Contains(c.Value)).OrderBy(c => c.Value.FromHours).ThenBy(c => c.Value.ToHours)],
             [.. kinds.Zip(needs, (k, n) => new FacetCount<HardwareKind?>(k, n)).Where(c => c.Figures > 0 || _query.Needs.Contains(c.Value))],
-            [.. licences.Select(l => new FacetCount<string>(l.Key, l.Value)).OrderByDescending(c => c.Figures).ThenBy(c => c.Value, StringComparer.Ordinal)],
+            Ordered(licences),
+            Ordered(tags),
             [.. _snapshot.Processes.Zip(processes, (p, n) => new FacetCount<string>(p.Code, n))]);
     }
+
+    private static List<FacetCount<string>> Ordered(Dictionary<string, int> counts) =>
+        [.. counts.Select(c => new FacetCount<string>(c.Key, c.Value)).OrderByDescending(c => c.Figures).ThenBy(c => c.Value, StringComparer.Ordinal)];
 
     private static bool Any(IReadOnlyList<HeightBand> bands, double heightMm)
     {
         foreach (var band in bands)
             if (band.Holds(heightMm)) return true;
+        return false;
+    }
+
+    private static bool Any(IReadOnlyList<TimeBand> bands, double hours)
+    {
+        foreach (var band in bands)
+            if (band.Holds(hours)) return true;
         return false;
     }
 

@@ -19,6 +19,7 @@ internal static class BigDrumOlaf
         Slug = "big-drum-olaf",
         Title = "Big Drum Olaf",
         Summary = "Walrus, bandsman, weather: you hear him before you see the posters.",
+        Tags = ["sea creature", "musician"],
         Story = """
             **Big Drum Olaf** announces the show. He starts on the promenade at low water less two hours and drums all the way down to the stage, with
             half the town behind him by then. He has one tempo. It has been measured against the lifeboat's engine and is the steadier of the two.

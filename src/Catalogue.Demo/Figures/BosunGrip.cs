@@ -20,6 +20,7 @@ internal static class BosunGrip
         Slug = "bosun-grip",
         Title = "Bosun Grip",
         Summary = "The strongest crab between two tides, in a striped bathing suit, with a moustache to match.",
+        Tags = ["sea creature", "strong", "stage"],
         Story = """
             **Bosun Grip** lifts things: barbells, small boats, the front row. Off stage he packs the carts, and it is said that he has never put
             anything down gently except a hat. The crusher on his left is for applause; the nipper on his right deals with autographs.

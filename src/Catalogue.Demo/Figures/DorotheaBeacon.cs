@@ -16,6 +16,7 @@ internal static class DorotheaBeacon
         Slug = "dorothea-beacon",
         Title = "Dame Dorothea Beacon",
         Summary = "Director of the troupe: a lighthouse in a bodice, with a lantern room for a hat.",
+        Tags = ["stage", "musician", "light inside"],
         Story = """
             **Dame Dorothea Beacon** was keeper of a light that was moved inland by a committee. She took the lantern room with her, wears it, and
             has directed the Half-Tide Players ever since: she stands where everyone can see her, and she sees who has missed a cue.

@@ -13,6 +13,7 @@ internal static class FathomJoe
         Slug = "fathom-joe",
         Title = "Fathom Joe",
         Summary = "The diver who walks in from the sea at the end of act one, moustache first.",
+        Tags = ["sailor", "stage"],
         Story = """
             Nobody hired **Fathom Joe**. On the second evening of the first season he came up the sand out of the water, in front of a full
             audience, asked for tea through a brass trumpet, and has been on the bill ever since. He hears the prompter through the whip aerial on

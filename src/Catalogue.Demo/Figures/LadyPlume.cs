@@ -20,6 +20,7 @@ internal static class LadyPlume
         Slug = "lady-plume",
         Title = "Lady Plume",
         Summary = "A jellyfish who was once, she says, principal dancer at a spa.",
+        Tags = ["sea creature", "dancer", "stage"],
         Story = """
             **Lady Plume** floats on from the left, dances what is left of a waltz, and floats off. That is all, and it is why half of the audience have
             come. Nothing of her touches the stage: she is carried by one rod out of a wave, and her tentacles are hung so that they tremble in time.

@@ -15,6 +15,7 @@ internal static class MisterPeriwinkle
         Slug = "mister-periwinkle",
         Title = "Mister Periwinkle",
         Summary = "Usher and box office: takes your ticket, then takes his arm back.",
+        Tags = ["sea creature", "front of house"],
         Story = """
             **Mister Periwinkle** shows you to your patch of sand. He is never late, because he is always there already. When a patron haggles, his right
             arm withdraws into his sleeve, slowly, with dignity, and does not come out until the full price has been named.

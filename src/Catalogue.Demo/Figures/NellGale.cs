@@ -16,6 +16,7 @@ internal static class NellGale
         Slug = "nell-gale",
         Title = "Nell Gale",
         Summary = "Leans into a wind only she can feel; the audience hold their hats all the same.",
+        Tags = ["sailor", "stage"],
         Story = """
             **Nell Gale** enters against the wind. There is no wind; there is a boy with a tin sheet in the wings. But in forty seasons nobody in the
             first three rows has failed to turn up a collar.

@@ -17,6 +17,7 @@ internal static class OctaviaSqueeze
         Slug = "octavia-squeeze",
         Title = "Octavia Squeeze",
         Summary = "Octopus, contralto and concertina; six feet on the sand and two hands to play with.",
+        Tags = ["sea creature", "musician", "stage"],
         Story = """
             **Octavia Squeeze** provides the music. She knows four hundred tunes, most of them about drowning, and plays them in the order the tide
             suggests. Her concertina was pulled out of a wreck and has never dried completely, which gives the low notes their famous wobble.

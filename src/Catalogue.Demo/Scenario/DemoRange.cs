@@ -25,6 +25,9 @@ public sealed record DemoFigure
     /// <summary>One sentence for lists and search.</summary>
     public required string Summary { get; init; }
 
+    /// <summary>Words that several figures of the range share.</summary>
+    public IReadOnlyList<string> Tags { get; init; } = [];
+
     /// <summary>Markdown.</summary>
     public required string Story { get; init; }
 

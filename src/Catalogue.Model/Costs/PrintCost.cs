@@ -76,7 +76,7 @@ public sealed record PrintCost(Estimate MaterialMm3, Estimate Grams, Estimate? P
     private static double Flow(RateValues rates) =>
         rates.Has(RateValues.Flow) ? rates[RateValues.Flow] : rates[RateKey.LayerHeight] * rates[RateKey.LineWidth] * rates[RateKey.Speed];
 
-    private static double Time(PrintShape shape, RateValues rates)
+    internal static double Time(PrintShape shape, RateValues rates)
     {
         var layers = Layers(shape.HeightMm + rates[RateKey.Lift], rates[RateKey.LayerHeight]);
         if (rates.Has(RateKey.Speed)) return (Printed(shape, rates) / Flow(rates) * (1 + (rates[RateKey.Travel] / 100))) + (layers * rates[RateKey.LayerChange]);

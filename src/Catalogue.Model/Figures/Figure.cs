@@ -39,6 +39,7 @@ public sealed partial class Figure
     public string Slug { get; private set; } = "";
     public string Title { get; private set; } = "";
     public string Summary { get; private set; } = "";
+    public string[] Tags { get; private set; } = [];
     public string Story { get; private set; } = "";
     public string PaintingNotes { get; private set; } = "";
     public string ReferenceNote { get; private set; } = "";
@@ -80,8 +81,10 @@ public sealed partial class Figure
                 $"“{text.Licence}” is not an SPDX licence identifier like “CC-BY-4.0”. Nothing was changed; use an identifier from the SPDX list, or “LicenseRef-” and a name for a licence of your own.");
         }
 
+        var tags = Figures.Tags.Checked(text.Tags);
         Title = Text.Required(text.Title, $"The title", 120);
         Summary = Text.Optional(text.Summary, $"The summary", 300);
+        Tags = tags;
         Story = Text.Optional(text.Story, $"The story", 20_000);
         PaintingNotes = Text.Optional(text.PaintingNotes, $"The painting notes", 20_000);
         ReferenceNote = Text.Optional(text.ReferenceNote, $"The note on the reference", 2_000);
@@ -212,6 +215,10 @@ public sealed record FigureText
     public required string Licence { get; init; }
 
     public string? Summary { get; init; }
+
+    /// <summary>See <see cref="Figures.Tags"/>.</summary>
+    public IReadOnlyList<string>? Tags { get; init; }
+
     public string? Story { get; init; }
     public string? PaintingNotes { get; init; }
 

@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace Catalogue.Model.Ranges;
 
 /// <summary>Heights from one to below another, in mm: <c>90-120</c>, <c>-60</c> below 60, <c>200-</c> from 200 on.</summary>
@@ -11,21 +9,13 @@ public readonly record struct HeightBand(double FromMm, double ToMm)
     public bool Holds(double heightMm) => heightMm >= FromMm && heightMm < ToMm;
 
     /// <summary>As it stands in an address.</summary>
-    public string Code => string.Create(CultureInfo.InvariantCulture, $"{(FromMm > 0 ? FromMm : "")}-{(double.IsFinite(ToMm) ? ToMm : "")}");
+    public string Code => SpanCode.Of(FromMm, ToMm);
 
     /// <summary>Reads <see cref="Code"/>.</summary>
     public static bool TryParse(string? code, out HeightBand band)
     {
-        band = default;
-        if (code is null || code.IndexOf('-', StringComparison.Ordinal) is var at && at < 0) return false;
-        if (!Millimetres(code[..at], 0, out var from) || !Millimetres(code[(at + 1)..], double.PositiveInfinity, out var to) || from >= to || code.Length == 1) return false;
-        band = new(from, to);
-        return true;
-    }
-
-    private static bool Millimetres(string text, double otherwise, out double mm)
-    {
-        mm = otherwise;
-        return text.Length == 0 || (double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out mm) && double.IsFinite(mm));
+        var isSpan = SpanCode.TryParse(code, out var from, out var to);
+        band = isSpan ? new(from, to) : default;
+        return isSpan;
     }
 }

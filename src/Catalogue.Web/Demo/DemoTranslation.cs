@@ -54,6 +54,7 @@ internal static class DemoTranslation
     {
         Title = demo.Title,
         Summary = demo.Summary,
+        Tags = demo.Tags,
         Story = demo.Story,
         PaintingNotes = demo.Painting,
         ReferenceNote = demo.ReferenceNote,

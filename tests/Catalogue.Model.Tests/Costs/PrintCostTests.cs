@@ -69,6 +69,17 @@ public sealed class PrintCostTests
         Assert.Contains("(0.2 mm × 0.45 mm × 50 mm/s)", cost.Arithmetic[2].English, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void A_clock_says_the_time_of_the_estimate_whatever_the_pace()
+    {
+        foreach (var pace in new[] { PrinterPace.Usual, new(0.1, 5, 9) })
+            foreach (var process in Processes)
+                foreach (var shape in new[] { Bar, Cube, new(3_200, 3_520, 2, 0) })
+                    Assert.Equal(PrintCost.Of(shape, process, pace)?.Seconds.Value, PrintClock.Of(process, pace)?.Seconds(shape));
+        Assert.True(PrintClock.Of(Processes.First(p => p.Code == "VPP-rigid"), PrinterPace.Usual)!.ByLayers);
+        Assert.False(PrintClock.Of(Processes.First(p => p.Code == "MEX-rigid"), PrinterPace.Usual)!.ByLayers);
+    }
+
     // By hand: a plate of 40 × 40 × 2 mm: 3 200 mm³, 3 520 mm²; a skin of 1.2 mm from both sides leaves nothing inside.
     [Fact]
     public void A_thin_piece_of_filament_is_solid()

@@ -51,6 +51,7 @@ public abstract class DraftWordsTests(CatalogueFixture catalogue) : CatalogueTes
     [InlineData("""{"title":"A","heightMm":1e308,"licence":"MIT"}""", 422, "height-invalid")]
     [InlineData("""{"title":"A","heightMm":120}""", 422, "text-missing")]
     [InlineData("""{"title":"A","heightMm":120,"licence":"free for all"}""", 422, "licence-invalid")]
+    [InlineData("""{"title":"A","heightMm":120,"licence":"MIT","tags":["of thirty-one letters altogether"]}""", 422, "tags-invalid")]
     [InlineData("""{"title":"A","heightMm":120,"licence":"MIT","slug":"../etc"}""", 422, "slug-invalid")]
     [InlineData("""{"title":"???","heightMm":120,"licence":"MIT"}""", 422, "slug-invalid")]
     [InlineData("""{"title":"A","heightMm":"tall","licence":"MIT"}""", 400, "json-malformed")]

@@ -98,6 +98,73 @@ public abstract class SearchTests(CatalogueFixture catalogue) : CatalogueTests(c
                 Assert.Equal(count, (int)(await visitor.GetJsonAsync($"{path}&process=VPP-rigid&volume=64x114x152&{kind}={Uri.EscapeDataString(value)}"))["total"]!);
     }
 
+    // By hand, rates as built in, the cubes as their files lie. Resin: (10 + 5) mm ÷ 0.05 mm = 300 layers, 6 × 35 s + 294 × 8 s = 2 562 s = 0.71 h; 100 mm high 2 100 layers, 16 962 s = 4.71 h.
+    // Filament: skin 600 mm² × 1.2 mm = 720 mm³, 20 % of the other 280; 776 mm³ ÷ 4.5 mm³/s × 1.3 + 50 layers × 1 s = 274 s = 0.08 h.
+    [Fact]
+    public async Task Figures_are_narrowed_and_ordered_by_how_long_the_printer_is_busy_at_least()
+    {
+        using var designer = await Catalogue.DesignerAsync();
+        using var visitor = Catalogue.Visitor();
+        var own = Letters();
+        var tall = await PublishAsync(designer, own, $"A {own}", "", 120, "CC0-1.0", Api.BoxStl(10, 10, 100));
+        var low = await PublishAsync(designer, own, $"B {own}", "");
+        var path = $"/api/figures?q={own}";
+
+        var resin = await visitor.GetJsonAsync(path + "&process=VPP-rigid&sort=time");
+        Assert.Equal([low, tall], Slugs(resin));
+        Assert.Equal([0.71, 4.71], resin["items"]!.AsArray().Select(i => (double)i!["printHours"]!));
+        Assert.Equal([("-2", 1), ("4-8", 1)], Counts(resin["facets"]!["time"]!));
+        Assert.Equal([tall], Slugs(await visitor.GetJsonAsync(path + "&process=VPP-rigid&time=4-8")));
+        Assert.Equal([tall, low], Slugs(await visitor.GetJsonAsync(path + "&process=VPP-rigid&time=4-8,-1&sort=title")));
+        Assert.Equal(0.08, (double)(await visitor.GetJsonAsync(path + "&process=MEX-rigid&sort=time"))["items"]![0]!["printHours"]!);
+
+        // Half the cycle on one's own printer: 6 × 35 s + 2 094 × 4 s = 8 586 s = 2.39 h.
+        Assert.Equal([tall], Slugs(await visitor.GetJsonAsync(path + "&process=VPP-rigid&cycle=4&time=2-4")));
+
+        // Without a process nobody knows, and the filter asks nothing.
+        var anywhere = await visitor.GetJsonAsync(path + "&time=4-8&sort=time");
+        Assert.Equal([tall, low], Slugs(anywhere));
+        Assert.Empty(Counts(anywhere["facets"]!["time"]!));
+        Assert.Null(anywhere["items"]![0]!["printHours"]);
+
+        using var browser = new Browser(Catalogue.CreateClient());
+        await browser.GoAsync($"/?q={own}&process=VPP-rigid&time=4-8");
+        Assert.Contains("value=\"4-8\" checked", browser.Html, StringComparison.Ordinal);
+        Assert.Contains("At least 4\u00A0h 40\u00A0min of printing.", browser.Text, StringComparison.Ordinal);
+        Assert.Contains("printing 4\u00A0h to under 8\u00A0h", browser.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Tags_are_kept_in_small_letters_found_as_words_and_filtered_by()
+    {
+        using var designer = await Catalogue.DesignerAsync();
+        using var visitor = Catalogue.Visitor();
+        var (own, theirs) = (Letters(), Letters()[..12]);
+        var both = await PublishAsync(designer, own, $"A {own}", "");
+        var one = await PublishAsync(designer, own, $"B {own}", "");
+        await TagAsync(designer, both, $"A {own}", $"  {theirs.ToUpperInvariant()}, Night  watch", theirs);
+        await TagAsync(designer, one, $"B {own}", theirs);
+        var path = $"/api/figures?q={own}";
+
+        var found = await visitor.GetJsonAsync(path);
+        Assert.Equal([theirs, "night watch"], found["items"]![0]!["tags"]!.AsArray().Select(t => (string)t!));
+        Assert.Equal([(theirs, 2), ("night watch", 1)], Counts(found["facets"]!["tag"]!));
+        Assert.Equal([both], Slugs(await visitor.GetJsonAsync(path + "&tag=Night%20watch")));
+        Assert.Equal([both, one], Slugs(await visitor.GetJsonAsync($"/api/figures?tag={theirs},night%20watch&sort=title&q={own}")));
+        Assert.Equal([both, one], Slugs(await visitor.GetJsonAsync($"/api/figures?q={theirs}&sort=title")));
+
+        using var browser = new Browser(Catalogue.CreateClient());
+        await browser.GoAsync($"/figures/{both}");
+        Assert.Contains($"href=\"/?tag=night%20watch\"", browser.Html, StringComparison.Ordinal);
+        Assert.Contains($"\"keywords\":[\"{theirs}\",\"night watch\"]", browser.Html, StringComparison.Ordinal);
+        await browser.GoAsync($"/?tag=night%20watch&q={own}");
+        Assert.Contains("One figure", browser.Text, StringComparison.Ordinal);
+        Assert.Contains("value=\"night watch\" checked", browser.Html, StringComparison.Ordinal);
+    }
+
+    private static Task<JsonNode> TagAsync(HttpClient designer, string figure, string title, params string[] tags) =>
+        designer.SendAsync(HttpMethod.Put, $"/api/figures/{figure}", new { title, heightMm = 120, licence = "CC-BY-4.0", tags }, HttpStatusCode.OK);
+
     [Fact]
     public async Task The_page_keeps_every_filter_in_its_form_and_its_links_and_shows_each_as_something_to_take_away()
     {
@@ -134,6 +201,8 @@ public abstract class SearchTests(CatalogueFixture catalogue) : CatalogueTests(c
     [InlineData("height=120-90", "height-invalid")]
     [InlineData("height=-", "height-invalid")]
     [InlineData("needs=luck", "needs-invalid")]
+    [InlineData("time=soon", "time-invalid")]
+    [InlineData("time=8-4", "time-invalid")]
     public async Task A_filter_that_cannot_be_understood_is_answered_with_how_to_ask(string query, string code)
     {
         using var visitor = Catalogue.Visitor();
@@ -155,14 +224,18 @@ public abstract class SearchTests(CatalogueFixture catalogue) : CatalogueTests(c
     private static Task<string> PublishAsync(HttpClient designer, string own, string title, string summary, params (string Kind, string Name, string Size, string[] On)[] hardware) =>
         PublishAsync(designer, own, title, summary, 120, "CC-BY-4.0", hardware);
 
+    private static Task<string> PublishAsync(
+        HttpClient designer, string own, string title, string summary, double height, string licence, params (string Kind, string Name, string Size, string[] On)[] hardware) =>
+        PublishAsync(designer, own, title, summary, height, licence, Api.BoxStl(10, 10, 10), hardware);
+
     private static async Task<string> PublishAsync(
-        HttpClient designer, string own, string title, string summary, double height, string licence, params (string Kind, string Name, string Size, string[] On)[] hardware)
+        HttpClient designer, string own, string title, string summary, double height, string licence, byte[] mesh, params (string Kind, string Name, string Size, string[] On)[] hardware)
     {
         var figure = await designer.NewFigureAsync(own);
         await designer.SendAsync(HttpMethod.Put, $"/api/figures/{figure}", new { title, summary, heightMm = height, licence }, HttpStatusCode.OK);
         foreach (var (kind, name, size, on) in hardware)
             await designer.PostAsync($"/api/figures/{figure}/hardware", new { kind, name, size, quantity = 1, processes = on }, HttpStatusCode.Created);
-        await designer.InspectedAsync(await designer.UploadAsync(figure, Api.BoxStl(10, 10, 10)));
+        await designer.InspectedAsync(await designer.UploadAsync(figure, mesh));
         await designer.PostAsync($"/api/figures/{figure}/publish", null, HttpStatusCode.OK);
         return figure;
     }

@@ -19,6 +19,7 @@ internal sealed record DraftView
     public required string Slug { get; init; }
     public required string Title { get; init; }
     public required string Summary { get; init; }
+    public required IReadOnlyList<string> Tags { get; init; }
     public required string Story { get; init; }
     public required string PaintingNotes { get; init; }
     public required string ReferenceNote { get; init; }
@@ -62,6 +63,7 @@ internal sealed record DraftView
             Slug = figure.Slug,
             Title = figure.Title,
             Summary = figure.Summary,
+            Tags = figure.Tags,
             Story = figure.Story,
             PaintingNotes = figure.PaintingNotes,
             ReferenceNote = figure.ReferenceNote,

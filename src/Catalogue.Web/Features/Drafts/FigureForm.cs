@@ -17,6 +17,7 @@ internal sealed class FigureForm
         ["height-invalid"] = "Form.HeightMm",
         ["scale-invalid"] = "Form.ScaleDenominator",
         ["licence-invalid"] = "Form.Licence",
+        ["tags-invalid"] = "Form.Tags",
     };
 
     [Required(ErrorMessage = "A figure needs a title.")]
@@ -37,6 +38,9 @@ internal sealed class FigureForm
 
     [StringLength(300, ErrorMessage = "A summary has at most 300 characters.")]
     public string? Summary { get; set; }
+
+    [StringLength(500, ErrorMessage = "Tags have at most 500 characters together.")]
+    public string? Tags { get; set; }
 
     [StringLength(20_000, ErrorMessage = "A story has at most 20 000 characters.")]
     public string? Story { get; set; }
@@ -61,6 +65,7 @@ internal sealed class FigureForm
         ScaleDenominator = figure.ScaleDenominator,
         Licence = figure.Licence,
         Summary = figure.Summary,
+        Tags = string.Join(", ", figure.Tags),
         Story = figure.Story,
         PaintingNotes = figure.PaintingNotes,
         ReferenceNote = figure.ReferenceNote,
@@ -76,6 +81,7 @@ internal sealed class FigureForm
         ScaleDenominator = ScaleDenominator,
         Licence = Licence,
         Summary = Summary,
+        Tags = string.IsNullOrWhiteSpace(Tags) ? null : [Tags],
         Story = Story,
         PaintingNotes = PaintingNotes,
         ReferenceNote = ReferenceNote,

@@ -16,6 +16,10 @@ internal sealed record FigureWords
     public string? Licence { get; init; }
 
     public string? Summary { get; init; }
+
+    /// <summary>Words to find figures by that belong together: up to 12, kept in small letters.</summary>
+    public IReadOnlyList<string>? Tags { get; init; }
+
     public string? Story { get; init; }
     public string? PaintingNotes { get; init; }
 
@@ -34,6 +38,7 @@ internal sealed record FigureWords
         HeightMm = HeightMm ?? throw new RuleBrokenException("height-invalid", $"The height in mm is missing. Nothing was changed; give a number above 0."),
         Licence = Licence ?? "",
         Summary = Summary,
+        Tags = Tags,
         Story = Story,
         PaintingNotes = PaintingNotes,
         ReferenceNote = ReferenceNote,

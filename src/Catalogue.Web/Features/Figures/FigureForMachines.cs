@@ -24,6 +24,7 @@ internal static class FigureForMachines
             ["url"] = address,
             ["name"] = figure.Title,
             ["description"] = figure.Summary,
+            ["keywords"] = new JsonArray([.. figure.Tags.Select(t => (JsonNode)t)]),
             ["version"] = answer.Details.Shown.EditionNumber.ToString(CultureInfo.InvariantCulture),
             ["dateModified"] = answer.Details.Shown.PublishedAt.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
             ["license"] = figure.Licence,

@@ -16,6 +16,7 @@ internal sealed record FigureView
     public required string Slug { get; init; }
     public required string Title { get; init; }
     public required string Summary { get; init; }
+    public required IReadOnlyList<string> Tags { get; init; }
     public required string Story { get; init; }
     public required string PaintingNotes { get; init; }
     public required string ReferenceNote { get; init; }
@@ -77,6 +78,7 @@ internal sealed record FigureView
             Slug = figure.Slug,
             Title = figure.Title,
             Summary = figure.Summary,
+            Tags = figure.Tags,
             Story = figure.Story,
             PaintingNotes = figure.PaintingNotes,
             ReferenceNote = figure.ReferenceNote,

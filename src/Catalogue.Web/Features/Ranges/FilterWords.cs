@@ -22,6 +22,13 @@ internal static class FilterWords
         _ => T($"{lengths.Of(band.FromMm)} to under {lengths.Of(band.ToMm)}"),
     };
 
+    public static string Of(TimeBand band) => (band.FromHours > 0, double.IsFinite(band.ToHours)) switch
+    {
+        (false, _) => T($"under {band.ToHours:0.##}\u00A0h"),
+        (_, false) => T($"{band.FromHours:0.##}\u00A0h and more"),
+        _ => T($"{band.FromHours:0.##}\u00A0h to under {band.ToHours:0.##}\u00A0h"),
+    };
+
     public static string Of(HardwareKind? need) => need switch
     {
         null => T($"none at all"),
@@ -40,13 +47,15 @@ internal static class FilterWords
     };
 
     /// <summary>Every value that is filtered by, each with the range without it.</summary>
-    public static IReadOnlyList<FilterChip> Chips(RangeFilters filters, bool verdicts, Lengths lengths)
+    public static IReadOnlyList<FilterChip> Chips(RangeFilters filters, bool verdicts, bool times, Lengths lengths)
     {
         var chips = new List<FilterChip>();
         if (filters.Words.Length > 0) chips.Add(new(Language.Current.Quoted(filters.Words), filters.Without(RangeFilter.Words)));
         chips.AddRange(filters.Heights.Select(h => new FilterChip(T($"height {Of(h, lengths)}"), filters with { Heights = [.. filters.Heights.Where(o => o != h)], Page = 1 })));
+        if (times) chips.AddRange(filters.Times.Select(t => new FilterChip(T($"printing {Of(t)}"), filters with { Times = [.. filters.Times.Where(o => o != t)], Page = 1 })));
         chips.AddRange(filters.Needs.Select(n => new FilterChip(T($"hardware: {Of(n)}"), filters with { Needs = [.. filters.Needs.Where(o => o != n)], Page = 1 })));
         chips.AddRange(filters.Licences.Select(l => new FilterChip(T($"licence {l}"), filters with { Licences = [.. filters.Licences.Where(o => o != l)], Page = 1 })));
+        chips.AddRange(filters.Tags.Select(t => new FilterChip(T($"tag {t}"), filters with { Tags = [.. filters.Tags.Where(o => o != t)], Page = 1 })));
         if (verdicts) chips.AddRange(filters.Verdicts.Order().Select(v => new FilterChip(v.Words(), filters with { Verdicts = filters.Verdicts.Where(o => o != v).ToHashSet(), Page = 1 })));
         return chips;
     }
@@ -55,8 +64,10 @@ internal static class FilterWords
     {
         RangeFilter.Words => Language.Current.Quoted(filters.Words),
         RangeFilter.Height => Wording.Begun(T($"height {Wording.Or(filters.Heights.Select(h => Of(h, lengths)))}")),
+        RangeFilter.Time => Wording.Begun(T($"printing {Wording.Or(filters.Times.Select(Of))}")),
         RangeFilter.Needs => Wording.Begun(T($"hardware: {Wording.Or(filters.Needs.Select(Of))}")),
         RangeFilter.Licence => Wording.Begun(T($"licence {Wording.Or(filters.Licences)}")),
+        RangeFilter.Tag => Wording.Begun(T($"tag {Wording.Or(filters.Tags)}")),
         _ => T($"Verdict: {Wording.Or(filters.Verdicts.Order().Select(v => v.Words()))}"),
     };
 
@@ -73,6 +84,7 @@ internal static class FilterWords
         RangeOrder.Verdict => T($"what suits first"),
         RangeOrder.Newest => T($"newest first"),
         RangeOrder.Height => T($"smallest first"),
+        RangeOrder.Time => T($"quickest print first"),
         _ => T($"by title"),
     };
 }

@@ -28,7 +28,7 @@ internal sealed class RangePageModel(RangeSearch search, CatalogueDb db, Masthea
     public double RulerMm { get; private set; }
 
     /// <summary>What is filtered by.</summary>
-    public IReadOnlyList<FilterChip> Chips => FilterWords.Chips(Filters, verdicts: !visitor.Printer.IsUnknown, visitor.Lengths);
+    public IReadOnlyList<FilterChip> Chips => FilterWords.Chips(Filters, verdicts: !visitor.Printer.IsUnknown, times: visitor.Printer.Process is not null, visitor.Lengths);
 
     /// <summary>What each filter does, for when nothing is found.</summary>
     public IReadOnlyList<FilterEffect> Effects { get; private set; } = [];
@@ -37,7 +37,7 @@ internal sealed class RangePageModel(RangeSearch search, CatalogueDb db, Masthea
     public IEnumerable<(string Name, string Value)> PrinterDetails => QueryHelpers.ParseQuery(Visitor.WithAlso(visitor.Printer, visitor.Also))
         .Where(p => p.Key is not ("process" or "volume" or "round")).SelectMany(p => p.Value.Select(v => (p.Key, v ?? "")));
 
-    public static IReadOnlyList<RangeOrder> Orders { get; } = [RangeOrder.Verdict, RangeOrder.Title, RangeOrder.Newest, RangeOrder.Height];
+    public static IReadOnlyList<RangeOrder> Orders { get; } = [RangeOrder.Verdict, RangeOrder.Title, RangeOrder.Newest, RangeOrder.Height, RangeOrder.Time];
 
     /// <summary>How many of the figures found suit, with or without care, on a process.</summary>
     public int Suiting(string process) => Found.Facets.Processes.First(p => p.Value == process).Figures;

@@ -24,21 +24,23 @@ internal static class RangeApi
 
     private static async Task<Ok<RangeView>> FindAsync(
         RangeSearch search, HttpRequest request, CancellationToken cancellation,
-        [Description("Words that must all be answered by title, summary, part names or hardware.")] string? q = null,
+        [Description("Words that must all be answered by title, summary, tags, part names or hardware.")] string? q = null,
         [Description("Heights in mm, such as 90-120, -60 or 200-; several with commas.")] string? height = null,
+        [Description("Hours that the printer of the process is busy, at least, such as 4-8, -2 or 32-; several with commas. Ignored without a process.")] string? time = null,
         [Description("A kind of hardware that the figure takes, such as rod or magnet, or none; several with commas.")] string? needs = null,
         [Description("An SPDX licence identifier; several with commas.")] string? licence = null,
+        [Description("A tag of designers; several with commas.")] string? tag = null,
         [Description("A process code such as VPP-rigid.")] string? process = null,
         [Description("A build volume, width x depth x height in mm: 64x114x152.")] string? volume = null,
         [Description("A round build volume, diameter x height in mm: 200x300.")] string? round = null,
         [Description("Kept free on every side, in mm.")] double? margin = null,
         [Description("suits, care, unsuited or unchecked; several with commas.")] string? verdict = null,
-        [Description("title, verdict, newest, height or match: the best answer to the words first. Without it match with words, else title.")] string? sort = null,
+        [Description("title, verdict, newest, height, time (the quickest on the process) or match: the best answer to the words first. Without it match with words, else title.")] string? sort = null,
         [Description("From 1.")] int page = 1,
         [Description("Figures on a page, up to 200.")] int size = 24)
     {
         // The words are read in one place for page and API; the parameters above are there for the description.
-        _ = (q, height, needs, licence, process, volume, round, margin, verdict, sort, page, size);
+        _ = (q, height, time, needs, licence, tag, process, volume, round, margin, verdict, sort, page, size);
         var printer = PrinterLink.Read(request.Query) ?? Printer.Unknown;
         (await search.SnapshotAsync(cancellation)).CheckKnown(printer);
         var filters = RangeFilters.Read(request.Query);
@@ -76,13 +78,17 @@ internal sealed record RangeView(IReadOnlyList<RangeItemView> Items, int Total, 
     public required FacetsView Facets { get; init; }
 }
 
-/// <summary>Values of the filters <c>height</c>, <c>needs</c> and <c>licence</c>, and the processes.</summary>
+/// <summary>Values of the filters <c>height</c>, <c>time</c>, <c>needs</c>, <c>licence</c> and <c>tag</c>, and the processes.</summary>
 /// <param name="Processes">On each, how many figures surely suit, with or without care, in the volume asked about or in any.</param>
-internal sealed record FacetsView(IReadOnlyList<FacetView> Height, IReadOnlyList<FacetView> Needs, IReadOnlyList<FacetView> Licence, IReadOnlyList<FacetView> Processes)
+internal sealed record FacetsView(
+    IReadOnlyList<FacetView> Height, IReadOnlyList<FacetView> Time, IReadOnlyList<FacetView> Needs, IReadOnlyList<FacetView> Licence, IReadOnlyList<FacetView> Tag,
+    IReadOnlyList<FacetView> Processes)
 {
     public static FacetsView Of(RangeFacets facets) => new(
-        [.. facets.Heights.Select(h => new FacetView(h.Value.Code, h.Figures))], [.. facets.Needs.Select(n => new FacetView(RangeFilters.CodeOf(n.Value), n.Figures))],
-        [.. facets.Licences.Select(l => new FacetView(l.Value, l.Figures))], [.. facets.Processes.Select(p => new FacetView(p.Value, p.Figures))]);
+        [.. facets.Heights.Select(h => new FacetView(h.Value.Code, h.Figures))], [.. facets.Times.Select(t => new FacetView(t.Value.Code, t.Figures))],
+        [.. facets.Needs.Select(n => new FacetView(RangeFilters.CodeOf(n.Value), n.Figures))],
+        [.. facets.Licences.Select(l => new FacetView(l.Value, l.Figures))],
+        [.. facets.Tags.Select(t => new FacetView(t.Value, t.Figures))], [.. facets.Processes.Select(p => new FacetView(p.Value, p.Figures))]);
 }
 
 /// <param name="Value">As the filter takes it.</param>
@@ -93,12 +99,21 @@ internal sealed record FacetView(string Value, int Figures);
 internal sealed record RangeItemView(
     string Slug, string Title, string Summary, double HeightMm, double? ScaleDenominator, string Licence, int Pieces, int Edition, DateTime PublishedAt)
 {
+    /// <summary>Designers' own words to find figures by that belong together.</summary>
+    public required IReadOnlyList<string> Tags { get; init; }
+
     public string? Process { get; init; }
     public Verdict? Verdict { get; init; }
     public IReadOnlyList<ReasonView>? Reasons { get; init; }
 
     /// <summary>What the material costs on that process, supports apart, in the host's currency (<c>/api/processes</c> has it); absent where the figure does not suit or no price is known.</summary>
     public double? MaterialPrice { get; init; }
+
+    /// <summary>
+    /// Hours that the printer is busy with it, at least: with the usual member of every choice, supports apart, filament one print after another, resin and powder all on one plate.
+    /// Absent without a process, and where the figure does not suit or a part has no sound file for it. The figure's own page has the estimate with its range.
+    /// </summary>
+    public double? PrintHours { get; init; }
 
     /// <summary>The verdict with the usual member of every choice; absent where it is the same.</summary>
     public Verdict? UsualVerdict { get; init; }
@@ -108,10 +123,12 @@ internal sealed record RangeItemView(
         var f = item.Figure;
         return new(f.Slug, f.Title, f.Summary, f.HeightMm, f.ScaleDenominator, f.Licence, Shared.Pieces.Of(f), f.EditionNumber, f.PublishedAt)
         {
+            Tags = f.Tags,
             Process = item.Process,
             Verdict = item.Verdict?.Verdict,
             Reasons = item.Verdict is null ? null : ReasonView.Of(item.Verdict),
             MaterialPrice = item.MaterialPrice is { } price ? Math.Round(price, 4) : null,
+            PrintHours = item.PrintHours is { } hours ? Math.Round(hours, 2) : null,
             UsualVerdict = item.Verdict is { } verdict && verdict.Usual.Verdict != verdict.Verdict ? verdict.Usual.Verdict : null,
         };
     }

@@ -9,7 +9,7 @@ using Catalogue.Model.Verdicts;
 namespace Catalogue.Web.Features.Ranges;
 
 /// <summary>
-/// What a reader asks of the range besides their printer: <c>q</c>, <c>height</c>, <c>needs</c>, <c>licence</c>, <c>verdict</c>, <c>sort</c>, <c>page</c>, <c>size</c>.
+/// What a reader asks of the range besides their printer: <c>q</c>, <c>height</c>, <c>time</c>, <c>needs</c>, <c>licence</c>, <c>tag</c>, <c>verdict</c>, <c>sort</c>, <c>page</c>, <c>size</c>.
 /// The same words for page and API; filters may come several times, or with commas.
 /// </summary>
 internal sealed record RangeFilters
@@ -27,16 +27,21 @@ internal sealed record RangeFilters
         ["verdict"] = RangeOrder.Verdict,
         ["newest"] = RangeOrder.Newest,
         ["height"] = RangeOrder.Height,
+        ["time"] = RangeOrder.Time,
         ["match"] = RangeOrder.Match,
     };
 
     public string Words { get; init; } = "";
     public IReadOnlyList<HeightBand> Heights { get; init; } = [];
 
+    /// <summary>Asked only where a process is.</summary>
+    public IReadOnlyList<TimeBand> Times { get; init; } = [];
+
     /// <summary>Null stands for none.</summary>
     public IReadOnlyList<HardwareKind?> Needs { get; init; } = [];
 
     public IReadOnlyList<string> Licences { get; init; } = [];
+    public IReadOnlyList<string> Tags { get; init; } = [];
     public IReadOnlySet<Verdict> Verdicts { get; init; } = new HashSet<Verdict>();
 
     /// <summary>Null = as it suits: by words where there are some, then by verdict for a printer, else by title.</summary>
@@ -45,8 +50,8 @@ internal sealed record RangeFilters
     public int Page { get; init; } = 1;
     public int Size { get; init; } = UsualSize;
 
-    /// <summary>How many of height, hardware and licence are filtered by.</summary>
-    public int Narrowing => Heights.Count + Needs.Count + Licences.Count;
+    /// <summary>How many of height, time, hardware, licence and tag are filtered by.</summary>
+    public int Narrowing => Heights.Count + Times.Count + Needs.Count + Licences.Count + Tags.Count;
 
     /// <exception cref="RuleBrokenException">A word is none of those known; the message lists them.</exception>
     public static RangeFilters Read(IQueryCollection query)
@@ -57,8 +62,10 @@ internal sealed record RangeFilters
         {
             Words = words.Length <= MostWords ? words : words[..MostWords],
             Heights = [.. Values(query, "height").Select(ParseHeight).Distinct()],
+            Times = [.. Values(query, "time").Select(ParseTime).Distinct()],
             Needs = [.. Values(query, "needs").Select(ParseNeed).Distinct()],
             Licences = [.. Values(query, "licence").Distinct(StringComparer.Ordinal)],
+            Tags = [.. Values(query, "tag").Select(Model.Figures.Tags.Plain).Distinct(StringComparer.Ordinal)],
             Verdicts = Values(query, "verdict").Select(ParseVerdict).ToHashSet(),
             Order = query["sort"].ToString() is { Length: > 0 } sort ? ParseOrder(sort) : null,
             Page = Number(query, "page", 1, int.MaxValue, 1),
@@ -73,8 +80,10 @@ internal sealed record RangeFilters
         {
             Words = Words,
             Heights = Heights,
+            Times = Times,
             Needs = Needs,
             Licences = Licences,
+            Tags = Tags,
             Printer = printer,
             Verdicts = Verdicts,
             Order = Order ?? UsualOrder(printer),
@@ -96,8 +105,10 @@ internal sealed record RangeFilters
         var parts = new List<string>();
         if (Words.Length > 0) parts.Add("q=" + Uri.EscapeDataString(Words));
         parts.AddRange(Heights.Select(h => "height=" + h.Code));
+        parts.AddRange(Times.Select(t => "time=" + t.Code));
         parts.AddRange(Needs.Select(n => "needs=" + CodeOf(n)));
         parts.AddRange(Licences.Select(l => "licence=" + Uri.EscapeDataString(l)));
+        parts.AddRange(Tags.Select(t => "tag=" + Uri.EscapeDataString(t)));
         parts.AddRange(Verdicts.Order().Select(v => "verdict=" + v.Code()));
         if (Order is { } order) parts.Add("sort=" + CodeOf(order));
         if (Page > 1) parts.Add(string.Create(CultureInfo.InvariantCulture, $"page={Page}"));
@@ -110,8 +121,10 @@ internal sealed record RangeFilters
     {
         RangeFilter.Words => this with { Words = "", Order = Order == RangeOrder.Match ? null : Order, Page = 1 },
         RangeFilter.Height => this with { Heights = [], Page = 1 },
+        RangeFilter.Time => this with { Times = [], Page = 1 },
         RangeFilter.Needs => this with { Needs = [], Page = 1 },
         RangeFilter.Licence => this with { Licences = [], Page = 1 },
+        RangeFilter.Tag => this with { Tags = [], Page = 1 },
         _ => this with { Verdicts = new HashSet<Verdict>(), Page = 1 },
     };
 
@@ -125,6 +138,10 @@ internal sealed record RangeFilters
     private static HeightBand ParseHeight(string code) => HeightBand.TryParse(code, out var band)
         ? band
         : throw new RuleBrokenException("height-invalid", $"“{code}” is no span of heights. Write it in mm, such as 90-120, -60 or 200-.");
+
+    private static TimeBand ParseTime(string code) => TimeBand.TryParse(code, out var band)
+        ? band
+        : throw new RuleBrokenException("time-invalid", $"“{code}” is no span of times. Write it in hours, such as 4-8, -2 or 32-.");
 
     private static HardwareKind? ParseNeed(string code) => code == NoHardware ? null : Model.Words.TryParse<HardwareKind>(code, out var kind)
         ? kind

@@ -1,0 +1,51 @@
+using System.Collections.Concurrent;
+using System.Runtime.CompilerServices;
+using Catalogue.Model.Costs;
+using Catalogue.Model.Figures;
+using Catalogue.Model.Printers;
+
+namespace Catalogue.Data.Ranges;
+
+/// <summary>
+/// The least hours that a printer is busy with each figure of a snapshot: required parts and of every choice the usual member, as their files lie, of several files for a process the
+/// quickest, supports apart. Filament prints them one after another; where time goes by layers all are on one plate. What <see cref="FigureCosts"/> says of one figure is never less.
+/// </summary>
+internal static class PrintHours
+{
+    /// <summary>Printers whose hours are kept with a snapshot.</summary>
+    private const int Kept = 32;
+
+    private static readonly ConditionalWeakTable<RangeSnapshot, ConcurrentDictionary<(string Process, PrinterPace Pace), float[]>> Known = [];
+
+    /// <summary>In the order of the snapshot's figures, NaN where it is not known; null without a process, or where it has no rates.</summary>
+    public static float[]? Of(RangeSnapshot snapshot, Printer printer)
+    {
+        if (printer.Process is not { } code || snapshot.Process(code) is not { } process) return null;
+        var pace = printer.PaceOn(code);
+        if (PrintClock.Of(process, pace) is not { } clock) return null;
+        var known = Known.GetOrCreateValue(snapshot);
+        if (known.Count >= Kept) known.Clear();
+        return known.GetOrAdd((code, pace), _ => [.. snapshot.Figures.Select(f => (float)(Seconds(f, code, clock) / 3600))]);
+    }
+
+    private static double Seconds(IndexedFigure figure, string process, PrintClock clock)
+    {
+        var (sum, longest) = (0.0, 0.0);
+        foreach (var part in figure.Parts)
+        {
+            if (part.Role == PartRole.Optional || (part.ChoiceId is not null && !part.IsDefaultMember)) continue;
+            var least = double.PositiveInfinity;
+            foreach (var variant in part.Variants)
+            {
+                if (!variant.IsMeasured || !(variant.VolumeMm3 > 0) || !variant.MadeFor.Contains(process)) continue;
+                least = Math.Min(least, clock.Seconds(new(variant.VolumeMm3, variant.AreaMm2, variant.Size.Z, 0)));
+            }
+
+            if (double.IsInfinity(least)) return double.NaN;
+            sum += least * part.Quantity;
+            longest = Math.Max(longest, least);
+        }
+
+        return sum > 0 ? clock.ByLayers ? longest : sum : double.NaN;
+    }
+}
