@@ -20,7 +20,8 @@ namespace Catalogue.Benchmarks;
 /// <summary>One line of the growth table: what is done to the figure of a given size.</summary>
 /// <param name="Prepare">Not timed; returns what is. Files it needs go to the temporary folder.</param>
 /// <param name="Largest">Sizes beyond it are left out of this line.</param>
-internal sealed record GrowthLine(string Name, Func<TriangleMesh, Action> Prepare, int Largest = int.MaxValue);
+/// <param name="Smallest">So are sizes below it.</param>
+internal sealed record GrowthLine(string Name, Func<TriangleMesh, Action> Prepare, int Largest = int.MaxValue, int Smallest = 0);
 
 /// <summary>
 /// How cost grows from a thousand to five million triangles, every room's lines in one table:
@@ -48,7 +49,7 @@ internal static class Growth
         {
             var mesh = Samples.Figure(size);
             Console.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{mesh.TriangleCount:N0} triangles …"));
-            columns.Add([Count(mesh.TriangleCount), .. lines.Select(l => size > l.Largest ? "–" : Measured(l, mesh))]);
+            columns.Add([Count(mesh.TriangleCount), .. lines.Select(l => size > l.Largest || size < l.Smallest ? "–" : Measured(l, mesh))]);
         }
 
         string[] names = ["triangles", .. lines.Select(l => l.Name)];

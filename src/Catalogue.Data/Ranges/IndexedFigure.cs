@@ -14,7 +14,7 @@ public sealed record IndexedFigure
     public required string Slug { get; init; }
     public required string Title { get; init; }
     public required string Summary { get; init; }
-    public IReadOnlyList<string> Tags { get; init; } = [];
+    public string[] Tags { get; init; } = [];
     public required double HeightMm { get; init; }
     public required double? ScaleDenominator { get; init; }
     public required string Licence { get; init; }

@@ -30,7 +30,8 @@ internal static class PrintHours
 
     private static double Seconds(IndexedFigure figure, string process, PrintClock clock)
     {
-        var (sum, longest) = (0.0, 0.0);
+        // By layers only heights count: the tallest is asked for once.
+        var (sum, tallest) = (0.0, 0.0);
         foreach (var part in figure.Parts)
         {
             if (part.Role == PartRole.Optional || (part.ChoiceId is not null && !part.IsDefaultMember)) continue;
@@ -38,14 +39,14 @@ internal static class PrintHours
             foreach (var variant in part.Variants)
             {
                 if (!variant.IsMeasured || !(variant.VolumeMm3 > 0) || !variant.MadeFor.Contains(process)) continue;
-                least = Math.Min(least, clock.Seconds(new(variant.VolumeMm3, variant.AreaMm2, variant.Size.Z, 0)));
+                least = Math.Min(least, clock.ByLayers ? variant.Size.Z : clock.Seconds(new(variant.VolumeMm3, variant.AreaMm2, variant.Size.Z, 0)));
             }
 
             if (double.IsInfinity(least)) return double.NaN;
             sum += least * part.Quantity;
-            longest = Math.Max(longest, least);
+            tallest = Math.Max(tallest, least);
         }
 
-        return sum > 0 ? clock.ByLayers ? longest : sum : double.NaN;
+        return sum > 0 ? clock.ByLayers ? clock.Seconds(new(0, 0, tallest, 0)) : sum : double.NaN;
     }
 }

@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using Catalogue.Model.Figures;
 using Catalogue.Model.Ranges;
 using Catalogue.Model.Verdicts;
@@ -32,7 +33,7 @@ internal sealed class RangeSelection
                 | Bit(RangeFilter.Time, hours is null || query.Times.Count == 0 || Any(query.Times, hours[f]))
                 | Bit(RangeFilter.Needs, query.Needs.Count == 0 || Any(query.Needs, figure.Needs))
                 | Bit(RangeFilter.Licence, query.Licences.Count == 0 || query.Licences.Contains(figure.Licence))
-                | Bit(RangeFilter.Tag, query.Tags.Count == 0 || query.Tags.Any(figure.Tags.Contains))
+                | Bit(RangeFilter.Tag, query.Tags.Count == 0 || query.Tags.Any(t => Array.IndexOf(figure.Tags, t) >= 0))
                 | Bit(RangeFilter.Verdict, true));
         }
 
@@ -121,10 +122,10 @@ internal sealed class RangeSelection
                     if (figure.Needs.Has(kinds[k], _process)) needs[k]++;
             }
 
-            if (Passes(f, RangeFilter.Licence)) licences[figure.Licence] = licences.GetValueOrDefault(figure.Licence) + 1;
+            if (Passes(f, RangeFilter.Licence)) CollectionsMarshal.GetValueRefOrAddDefault(licences, figure.Licence, out _)++;
             if (Passes(f, RangeFilter.Tag))
             {
-                foreach (var tag in figure.Tags) tags[tag] = tags.GetValueOrDefault(tag) + 1;
+                foreach (var tag in figure.Tags) CollectionsMarshal.GetValueRefOrAddDefault(tags, tag, out _)++;
             }
 
             if (!Passes(f, RangeFilter.Verdict)) continue;

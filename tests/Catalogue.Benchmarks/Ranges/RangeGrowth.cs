@@ -74,6 +74,13 @@ internal static class RangeGrowth
         await TimeAsync("three words with two wrong letters each, no printer", (random, i) => search.FindAsync(new() { Words = Misspelt, Order = RangeOrder.Match }, CancellationToken.None));
         await TimeAsync("a word that nothing is like, no printer", (random, i) => search.FindAsync(new() { Words = "xylophonist", Order = RangeOrder.Match }, CancellationToken.None));
         await TimeAsync("never-seen volume, a process and a word, page 2", (random, i) => search.FindAsync(Question(random, 2, Words), CancellationToken.None));
+        await TimeAsync("never-seen volume, a process, two tags and times under 16 h", (random, i) => search.FindAsync(
+            Question(random, 1, null) with { Tags = ["pier", "market"], Times = [new(0, 4), new(4, 16)] }, CancellationToken.None));
+        await TimeAsync("never-seen volume and layer height, a process, verdicts alone", (random, i) =>
+        {
+            var question = Question(random, 1, null);
+            return search.FindAsync(question with { Size = 1, Printer = question.Printer with { Pace = new(0.02 + (0.0001 * random.Next(500)), null, null) } }, CancellationToken.None);
+        });
         await TimeAsync("never-seen volume, only what suits, first page", (random, i) => search.FindAsync(Question(random, 1, null) with { Verdicts = new HashSet<Verdict> { Verdict.Suits } }, CancellationToken.None));
         await TimeAsync("never-seen volume alone, best process each", (random, i) => search.FindAsync(Question(random, 1, null) with { Printer = new(null, Volume(random)) }, CancellationToken.None));
         await TimeAsync("mixed builds of a page with a second printer", async (random, i) =>

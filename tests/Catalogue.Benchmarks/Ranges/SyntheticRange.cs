@@ -98,6 +98,7 @@ internal static class SyntheticRange
                 ("Id", figure), ("Slug", string.Create(CultureInfo.InvariantCulture, $"{words.Replace(' ', '-')}-{number}")),
                 ("Title", string.Create(CultureInfo.InvariantCulture, $"{NameOf(number)} the {words} {number}")),
                 ("Summary", $"A {words} from the {Pick(Places, random)}, with a {Pick(Whos, random)} to hold and a {Pick(Places, random)} to stand on."),
+                ("Tags", new[] { Pick(Places, random), Pick(Whats, random) }.Distinct().ToArray()),
                 ("HeightMm", (double)random.Next(90, 210)), ("Licence", "CC-BY-4.0"), ("Status", FigureStatus.Published), ("CurrentEditionId", edition),
                 ("CreatedAt", at), ("ChangedAt", at), ("Version", 2));
             _editions.Add(("Id", edition), ("FigureId", figure), ("Number", 1), ("PublishedAt", at));

@@ -28,7 +28,7 @@ internal static class RepairGrowth
                 file.Position = 0;
                 RepairProposal.Of(file, file.Length, null);
             };
-        }, 1_000_000),
+        }, Largest: 1_000_000, Smallest: 10_000), // The holes of a coarser figure are too large to be filled.
     ];
 
     private static TriangleMesh Flawed(TriangleMesh mesh)

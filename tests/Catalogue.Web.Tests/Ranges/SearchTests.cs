@@ -130,7 +130,7 @@ public abstract class SearchTests(CatalogueFixture catalogue) : CatalogueTests(c
         using var browser = new Browser(Catalogue.CreateClient());
         await browser.GoAsync($"/?q={own}&process=VPP-rigid&time=4-8");
         Assert.Contains("value=\"4-8\" checked", browser.Html, StringComparison.Ordinal);
-        Assert.Contains("At least 4\u00A0h 40\u00A0min of printing.", browser.Text, StringComparison.Ordinal);
+        Assert.Contains("At least 4\u00A0h 40\u00A0min of printing, if all goes on one plate.", browser.Text, StringComparison.Ordinal);
         Assert.Contains("printing 4\u00A0h to under 8\u00A0h", browser.Text, StringComparison.Ordinal);
     }
 
