@@ -85,7 +85,7 @@ public sealed class RangeSearch(RangeIndex index, FitAnswers fits, DatabaseChoic
             if (judged.Now(sweep.Figures[f].Id) is not { } figure) continue;
             var verdict = await JudgeAsync(judged, figure, code, printer.Volume, cancellation);
             var process = verdict.Verdict <= Verdict.Care ? judged.Processes.FirstOrDefault(p => p.Code == code) : null;
-            items.Add(new(figure, code, verdict) 
+            items.Add(new(figure, code, verdict)
             {
                 MaterialPrice = process is null ? null : FigureCosts.MaterialOf(figure, verdict, process),
                 PrintHours = process is not null && hours is not null && float.IsFinite(hours[f]) ? hours[f] : null,
