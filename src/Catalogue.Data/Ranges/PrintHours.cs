@@ -7,7 +7,7 @@ using Catalogue.Model.Printers;
 namespace Catalogue.Data.Ranges;
 
 /// <summary>
-/// The least hours that a printer is busy with each figure of a snapshot: required parts and of every choice the usual member, as their files lie, of several files for a process the
+/// The least hours that a printer is busy with each figure of a snapshot: required parts and of every choice the quickest member, as their files lie, of several files for a process the
 /// quickest, supports apart. Filament prints them one after another; where time goes by layers all are on one plate. What <see cref="FigureCosts"/> says of one figure is never less.
 /// </summary>
 internal static class PrintHours
@@ -32,9 +32,10 @@ internal static class PrintHours
     {
         // By layers only heights count: the tallest is asked for once.
         var (sum, tallest) = (0.0, 0.0);
+        Dictionary<Guid, double>? choices = null;
         foreach (var part in figure.Parts)
         {
-            if (part.Role == PartRole.Optional || (part.ChoiceId is not null && !part.IsDefaultMember)) continue;
+            if (part.Role == PartRole.Optional) continue;
             var least = double.PositiveInfinity;
             foreach (var variant in part.Variants)
             {
@@ -42,11 +43,22 @@ internal static class PrintHours
                 least = Math.Min(least, clock.ByLayers ? variant.Size.Z : clock.Seconds(new(variant.VolumeMm3, variant.AreaMm2, variant.Size.Z, 0)));
             }
 
-            if (double.IsInfinity(least)) return double.NaN;
-            sum += least * part.Quantity;
-            tallest = Math.Max(tallest, least);
+            if (!clock.ByLayers) least *= part.Quantity;
+            if (part.ChoiceId is { } choice)
+            {
+                choices ??= [];
+                choices[choice] = Math.Min(choices.GetValueOrDefault(choice, double.PositiveInfinity), least);
+            }
+            else
+            {
+                Add(least);
+            }
         }
 
-        return sum > 0 ? clock.ByLayers ? clock.Seconds(new(0, 0, tallest, 0)) : sum : double.NaN;
+        foreach (var least in choices?.Values ?? Enumerable.Empty<double>()) Add(least);
+
+        return !(sum > 0) || double.IsInfinity(sum) ? double.NaN : clock.ByLayers ? clock.Seconds(new(0, 0, tallest, 0)) : sum;
+
+        void Add(double least) => (sum, tallest) = (sum + least, Math.Max(tallest, least));
     }
 }

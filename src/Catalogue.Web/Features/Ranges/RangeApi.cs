@@ -110,7 +110,7 @@ internal sealed record RangeItemView(
     public double? MaterialPrice { get; init; }
 
     /// <summary>
-    /// Hours that the printer is busy with it, at least: with the usual member of every choice, supports apart, filament one print after another, resin and powder all on one plate.
+    /// Hours that the printer is busy with it, at least: with the quickest member of every choice, supports apart, filament one print after another, resin and powder all on one plate.
     /// Absent without a process, and where the figure does not suit or a part has no sound file for it. The figure's own page has the estimate with its range.
     /// </summary>
     public double? PrintHours { get; init; }
