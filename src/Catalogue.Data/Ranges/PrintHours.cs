@@ -7,8 +7,8 @@ using Catalogue.Model.Printers;
 namespace Catalogue.Data.Ranges;
 
 /// <summary>
-/// The least hours that a printer is busy with each figure of a snapshot: required parts and of every choice the quickest member, as their files lie, of several files for a process the
-/// quickest, supports apart. Filament prints them one after another; where time goes by layers all are on one plate. What <see cref="FigureCosts"/> says of one figure is never less.
+/// The hours that a printer is busy with each figure of a snapshot: required parts and of every choice the quickest member, as their files lie, of several files for a process the
+/// quickest, supports apart. Filament prints them one after another; where time goes by layers all are on one plate. <see cref="FigureCosts"/> knows more of one figure: supports, and the pose a part fits the printer in.
 /// </summary>
 internal static class PrintHours
 {

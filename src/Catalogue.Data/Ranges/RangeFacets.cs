@@ -8,7 +8,7 @@ public readonly record struct FacetCount<T>(T Value, int Figures);
 
 /// <summary>What figures can be narrowed down by, with counts. Each counts without its own filter, so that it tells what choosing another value brings.</summary>
 /// <param name="Heights">The usual bands that have any, and those asked for.</param>
-/// <param name="Times">On the printer's process, at least; the usual bands that have any, and those asked for. None without a process.</param>
+/// <param name="Times">On the printer's process, as the files lie; the usual bands that have any, and those asked for. None without a process.</param>
 /// <param name="Needs">Null stands for no hardware at all. A figure that takes several kinds counts for each.</param>
 /// <param name="Licences">The most frequent first.</param>
 /// <param name="Tags">The most frequent first. A figure counts for each of its own.</param>

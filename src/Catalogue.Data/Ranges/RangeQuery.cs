@@ -17,7 +17,7 @@ public sealed record RangeQuery
     /// <summary>Only figures with a height in one of these; empty = all.</summary>
     public IReadOnlyList<HeightBand> Heights { get; init; } = [];
 
-    /// <summary>Only figures that keep the printer busy for one of these times, at least; empty = all. Without a process no time is known, and this is ignored.</summary>
+    /// <summary>Only figures that keep the printer busy for one of these times as their files lie; empty = all. Without a process no time is known, and this is ignored.</summary>
     public IReadOnlyList<TimeBand> Times { get; init; } = [];
 
     /// <summary>Only figures that take one of these kinds of hardware; null stands for those that take none; empty = all.</summary>
@@ -66,7 +66,7 @@ public sealed record RangeItem(IndexedFigure Figure, string? Process, FigureVerd
     /// <summary>What the material costs on that process, in the host's currency, supports apart; null where that is not known, or the figure does not suit.</summary>
     public double? MaterialPrice { get; init; }
 
-    /// <summary>Hours that the printer is busy with it, at least: supports apart, resin and powder all on one plate; null where that is not known, or the figure does not suit.</summary>
+    /// <summary>Hours that the printer is busy with it as its files lie: supports apart, resin and powder all on one plate; null where that is not known, or the figure does not suit.</summary>
     public double? PrintHours { get; init; }
 }
 

@@ -5,7 +5,7 @@ using Catalogue.Model.Processes;
 
 namespace Catalogue.Web.Tests.Ranges;
 
-/// <summary>The least time of a figure, each by hand with the built-in rates.</summary>
+/// <summary>The time of a figure as its files lie, each by hand with the built-in rates.</summary>
 public sealed class PrintHoursTests
 {
     private static readonly Guid Lamp = Guid.NewGuid();

@@ -101,7 +101,7 @@ public abstract class SearchTests(CatalogueFixture catalogue) : CatalogueTests(c
     // By hand, rates as built in, the cubes as their files lie. Resin: (10 + 5) mm ÷ 0.05 mm = 300 layers, 6 × 35 s + 294 × 8 s = 2 562 s = 0.71 h; 100 mm high 2 100 layers, 16 962 s = 4.71 h.
     // Filament: skin 600 mm² × 1.2 mm = 720 mm³, 20 % of the other 280; 776 mm³ ÷ 4.5 mm³/s × 1.3 + 50 layers × 1 s = 274 s = 0.08 h.
     [Fact]
-    public async Task Figures_are_narrowed_and_ordered_by_how_long_the_printer_is_busy_at_least()
+    public async Task Figures_are_narrowed_and_ordered_by_how_long_the_printer_is_busy()
     {
         using var designer = await Catalogue.DesignerAsync();
         using var visitor = Catalogue.Visitor();
@@ -130,7 +130,7 @@ public abstract class SearchTests(CatalogueFixture catalogue) : CatalogueTests(c
         using var browser = new Browser(Catalogue.CreateClient());
         await browser.GoAsync($"/?q={own}&process=VPP-rigid&time=4-8");
         Assert.Contains("value=\"4-8\" checked", browser.Html, StringComparison.Ordinal);
-        Assert.Contains("At least 4\u00A0h 40\u00A0min of printing, if all goes on one plate.", browser.Text, StringComparison.Ordinal);
+        Assert.Contains("About 4\u00A0h 40\u00A0min of printing as the files lie, if all goes on one plate.", browser.Text, StringComparison.Ordinal);
         Assert.Contains("printing 4\u00A0h to under 8\u00A0h", browser.Text, StringComparison.Ordinal);
     }
 

@@ -26,7 +26,7 @@ internal static class RangeApi
         RangeSearch search, HttpRequest request, CancellationToken cancellation,
         [Description("Words that must all be answered by title, summary, tags, part names or hardware.")] string? q = null,
         [Description("Heights in mm, such as 90-120, -60 or 200-; several with commas.")] string? height = null,
-        [Description("Hours that the printer of the process is busy, at least, such as 4-8, -2 or 32-; several with commas. Ignored without a process.")] string? time = null,
+        [Description("Hours that the printer of the process is busy with the files as they lie, such as 4-8, -2 or 32-; several with commas. Ignored without a process.")] string? time = null,
         [Description("A kind of hardware that the figure takes, such as rod or magnet, or none; several with commas.")] string? needs = null,
         [Description("An SPDX licence identifier; several with commas.")] string? licence = null,
         [Description("A tag of designers; several with commas.")] string? tag = null,
@@ -110,7 +110,7 @@ internal sealed record RangeItemView(
     public double? MaterialPrice { get; init; }
 
     /// <summary>
-    /// Hours that the printer is busy with it, at least: with the quickest member of every choice, supports apart, filament one print after another, resin and powder all on one plate.
+    /// Hours that the printer is busy with it as its files lie: with the quickest member of every choice, supports apart, filament one print after another, resin and powder all on one plate.
     /// Absent without a process, and where the figure does not suit or a part has no sound file for it. The figure's own page has the estimate with its range.
     /// </summary>
     public double? PrintHours { get; init; }
