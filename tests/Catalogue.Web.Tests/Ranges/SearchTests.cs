@@ -132,6 +132,9 @@ public abstract class SearchTests(CatalogueFixture catalogue) : CatalogueTests(c
         Assert.Contains("value=\"4-8\" checked", browser.Html, StringComparison.Ordinal);
         Assert.Contains("About 4\u00A0h 40\u00A0min of printing as the files lie, if all goes on one plate.", browser.Text, StringComparison.Ordinal);
         Assert.Contains("printing 4\u00A0h to under 8\u00A0h", browser.Text, StringComparison.Ordinal);
+        Assert.Contains("licence, tags (1)", browser.Text, StringComparison.Ordinal);
+        await browser.GoAsync($"/?q={own}&time=4-8");
+        Assert.DoesNotContain("tags (1)", browser.Text, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -51,7 +51,8 @@ internal sealed record RangeFilters
     public int Size { get; init; } = UsualSize;
 
     /// <summary>How many of height, time, hardware, licence and tag are filtered by.</summary>
-    public int Narrowing => Heights.Count + Times.Count + Needs.Count + Licences.Count + Tags.Count;
+    /// <param name="times">False without a process: then times ask nothing.</param>
+    public int Narrowing(bool times) => Heights.Count + (times ? Times.Count : 0) + Needs.Count + Licences.Count + Tags.Count;
 
     /// <exception cref="RuleBrokenException">A word is none of those known; the message lists them.</exception>
     public static RangeFilters Read(IQueryCollection query)
